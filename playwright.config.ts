@@ -1,0 +1,38 @@
+import { defineConfig } from '@playwright/test'
+import { findBrowser } from './tests/tools/findBrowser.mjs'
+
+export default defineConfig({
+  testDir: 'tests/browser',
+  outputDir: 'test-results',
+  globalSetup: './tests/browser/serveDist.ts',
+  // The software renderer takes a whole core; a repeated try would hide a test that sometimes fails.
+  workers: 2,
+  retries: 0,
+  forbidOnly: true,
+  // The whole of `npm test` has to stay below four minutes.
+  globalTimeout: 180_000,
+  fullyParallel: true,
+  reporter: 'list',
+  expect: { toHaveScreenshot: { maxDiffPixels: 0 } },
+  snapshotPathTemplate: '{testDir}/{testFileName}-snapshots/{arg}{ext}',
+  use: {
+    // Set by serveDist, whose port is whatever was free.
+    ...(process.env.OVERFOOT_URL === undefined ? {} : { baseURL: process.env.OVERFOOT_URL }),
+    browserName: 'chromium',
+    launchOptions: {
+      executablePath: await findBrowser(),
+      args: [
+        '--no-sandbox',
+        // Keeps WebGL (in software) and composites on the CPU: faster here, and the same picture everywhere.
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--font-render-hinting=none',
+        '--autoplay-policy=no-user-gesture-required',
+      ],
+    },
+  },
+})

@@ -1,0 +1,63 @@
+import { type Beat, beat, type Seconds } from '../units.ts'
+
+/**
+ * Which beat it is. Anchored: at `anchor.now` it was `anchor.beat`; everything else follows from how long ago that was,
+ * so that a slow frame, a stall or another frame rate changes nothing. Every change takes the beat first, then anchors anew.
+ */
+export type Clock = {
+  readonly playing: boolean
+  readonly anchor: { readonly beat: Beat; readonly now: Seconds }
+  readonly secondsPerBeat: Seconds
+  /** The beats that can be shown. */
+  readonly range: Range
+  /** The length of a round in beats; null: it stops at the end of the range. */
+  readonly round: Beat | null
+}
+
+/** from ≤ to, both ends included. */
+export type Range = { readonly from: Beat; readonly to: Beat }
+
+const clamp = (value: number, { from, to }: Range): Beat => beat(Math.min(to, Math.max(from, value)))
+
+/** A clock that stands at the start of the range. */
+export function standingClock(range: Range, secondsPerBeat: Seconds, round: Beat | null, now: Seconds): Clock {
+  return { playing: false, anchor: { beat: range.from, now }, secondsPerBeat, range, round }
+}
+
+/** The beat at `now`. In a round the end is the start again; otherwise it is held at the end of the range. */
+export function beatAt(clock: Clock, now: Seconds): Beat {
+  const { anchor, playing, range, round, secondsPerBeat } = clock
+  if (!playing) return clamp(anchor.beat, range)
+  const run = anchor.beat + Math.max(0, now - anchor.now) / secondsPerBeat
+  if (round === null) return clamp(run, range)
+  const into = (run - range.from) % round
+  return beat(range.from + (into < 0 ? into + round : into))
+}
+
+/** True when a clock without a round has come to the end of its range. */
+export const isOver = (clock: Clock, now: Seconds): boolean =>
+  clock.round === null && beatAt(clock, now) >= clock.range.to
+
+const anchored = (clock: Clock, now: Seconds, change: Partial<Clock>, at: number = beatAt(clock, now)): Clock => {
+  const changed = { ...clock, ...change }
+  return { ...changed, anchor: { beat: clamp(at, changed.range), now } }
+}
+
+/** Goes on from where it stands; from the start when it stands at the end. */
+export function playing(clock: Clock, now: Seconds): Clock {
+  const at = beatAt(clock, now)
+  return anchored(clock, now, { playing: true }, at >= clock.range.to ? clock.range.from : at)
+}
+
+export const paused = (clock: Clock, now: Seconds): Clock => anchored(clock, now, { playing: false })
+
+/** At another beat (held inside the range); goes on playing if it played. */
+export const soughtTo = (clock: Clock, at: Beat, now: Seconds): Clock => anchored(clock, now, {}, at)
+
+/** At another tempo; the beat now stays the beat now. */
+export const atTempo = (clock: Clock, secondsPerBeat: Seconds, now: Seconds): Clock =>
+  anchored(clock, now, { secondsPerBeat })
+
+/** With another range or round; the beat is kept where the range allows it. */
+export const within = (clock: Clock, range: Range, round: Beat | null, now: Seconds): Clock =>
+  anchored(clock, now, { range, round })

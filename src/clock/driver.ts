@@ -1,0 +1,11 @@
+import type { Seconds } from '../units.ts'
+
+/** What moves the picture on: a time and a call for every frame. The page's own, or one cranked by hand. */
+export type Driver = {
+  /** Seconds from any fixed start; never goes back. */
+  now(): Seconds
+  /** Calls `frame` once a frame until told to rest. Asking again while it runs changes nothing. */
+  run(frame: () => void): void
+  /** No more frames are asked for. */
+  rest(): void
+}

@@ -1,0 +1,28 @@
+export type Fraction = { readonly numerator: number; readonly denominator: number }
+
+const ONE_SIGN: Readonly<Record<string, string>> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+}
+
+const LONGEST = 16
+
+/** "3", "3/4", "1 1/2", "¾" or "1½" as an exact fraction; null for anything else. Not reduced, never negative. */
+export function readFraction(text: string): Fraction | null {
+  if (text.length > LONGEST) return null
+  const plain = text.replace(/[¼½¾⅓⅔⅛⅜⅝⅞]/u, (sign) => ` ${ONE_SIGN[sign]}`).trim()
+  const found = /^(?:(?:(\d{1,3}) +)?(\d{1,3})\/(\d{1,3})|(\d{1,3}))$/.exec(plain)
+  if (!found) return null
+  const [, wholes = '0', over, under, alone] = found
+  if (alone !== undefined) return { numerator: Number(alone), denominator: 1 }
+  const denominator = Number(under)
+  if (denominator === 0) return null
+  return { numerator: Number(wholes) * denominator + Number(over), denominator }
+}

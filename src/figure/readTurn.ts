@@ -1,0 +1,23 @@
+import { fault } from '../problem.ts'
+import { type Radians, radians } from '../units.ts'
+import { readFraction } from './readFraction.ts'
+import { type Reading, read, refuse } from './reading.ts'
+import { shownText } from './shownText.ts'
+
+/** Whole turns in one action; more is a slip of the pen. */
+const MOST = 2
+
+/** "1/4 right", "3/8 to left", "none": parts of a whole turn. To the right is positive. */
+export function readTurn(text: string): Reading<Radians> {
+  if (text.trim() === 'none') return read(radians(0))
+  const found = /^(.{1,20}?)\s+(?:to\s+)?(left|right)$/u.exec(text.slice(0, 60).trim())
+  const part = found && readFraction(found[1] ?? '')
+  if (!found || !part) return refuse(fault('turn-not-a-turn', { value: shownText(text) }))
+  const turns = part.numerator / part.denominator
+  if (turns > MOST) {
+    return refuse(
+      fault('number-out-of-range', { key: 'turn', value: shownText(text), from: 0, to: MOST, unit: 'turn' }),
+    )
+  }
+  return read(radians((found[2] === 'left' ? -1 : 1) * turns * 2 * Math.PI))
+}

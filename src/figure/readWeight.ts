@@ -1,0 +1,31 @@
+import { fault } from '../problem.ts'
+import { type Share, share } from '../units.ts'
+import { nearestWord } from './nearestWord.ts'
+import { readFraction } from './readFraction.ts'
+import { type Reading, read, refuse } from './reading.ts'
+import { shownText } from './shownText.ts'
+
+const BY_WORD: Readonly<Record<string, number>> = { full: 1, half: 0.5, none: 0 }
+
+/** The part of 1 that the text names, by word, fraction or per cent; null for anything else. */
+function part(text: string): number | null {
+  const word = Object.hasOwn(BY_WORD, text) ? BY_WORD[text] : undefined
+  if (word !== undefined) return word
+  const perCent = /^(\d{1,3})\s*%$/.exec(text)
+  if (perCent) return Number(perCent[1]) / 100
+  // A bare number could be meant as a per cent: only what is written as a fraction is one.
+  const fraction = /[^\d]/.test(text) ? readFraction(text) : null
+  return fraction && fraction.numerator / fraction.denominator
+}
+
+/** "full", "half", "none", "1/3" or "30 %". */
+export function readWeight(text: string): Reading<Share> {
+  const weight = part(text.slice(0, 40).trim())
+  const value = shownText(text)
+  if (weight === null) {
+    const nearest = nearestWord(text, Object.keys(BY_WORD))
+    return refuse(fault('value-unknown', { key: 'weight', value, nearest, allowed: 'full, half, none, 1/3, 30 %' }))
+  }
+  if (weight > 1) return refuse(fault('number-out-of-range', { key: 'weight', value, from: 0, to: 1, unit: 'weight' }))
+  return read(share(weight))
+}

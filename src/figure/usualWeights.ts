@@ -1,0 +1,22 @@
+import type { Direction } from './figure.ts'
+
+/** The part of the weight that an action takes when nothing is said: a step all of it, the rest none (from memory). */
+export const usualWeights: Readonly<Record<Direction, 0 | 1>> = {
+  forward: 1,
+  back: 1,
+  side: 1,
+  'diagonally forward': 1,
+  'diagonally back': 1,
+  'side and slightly forward': 1,
+  'side and slightly back': 1,
+  'forward and slightly side': 1,
+  'back and slightly side': 1,
+  close: 1,
+  'cross in front': 1,
+  'cross behind': 1,
+  'in place': 1,
+  tap: 0,
+  brush: 0,
+  point: 0,
+  hold: 0,
+}

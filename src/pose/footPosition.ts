@@ -1,0 +1,72 @@
+import type { Action, Direction, Foot } from '../figure/figure.ts'
+import { type Body, USUAL_SIZE } from './body.ts'
+import { add, turn, type Vector } from './vector.ts'
+
+/** Where a foot stands: its middle, and the heading of its toes (0 along y, to the right positive; whole turns are kept). */
+export type Place = Vector & { readonly heading: number }
+
+/**
+ * What a direction does with the foot.
+ * travels: it passes beside the other foot on its way; comes: one unbroken path to a place near the other foot;
+ * stays: it does not leave its place.
+ */
+export type FootWay = 'travels' | 'comes' | 'stays'
+
+const DEGREES = Math.PI / 180
+
+type Position = {
+  readonly way: FootWay
+  /** From straight ahead towards the foot's own side, degrees; the size is taken along it. null: beside the other foot. */
+  readonly bearing: number | null
+  /** The feet have changed sides. */
+  readonly crossed?: true
+}
+
+/**
+ * The foot positions of the trade, as they are at the end of a step (common practice; the angles of "slightly" are own judgement).
+ */
+const POSITIONS: Readonly<Record<Direction, Position>> = {
+  forward: { way: 'travels', bearing: 0 },
+  'forward and slightly side': { way: 'travels', bearing: 20 },
+  'diagonally forward': { way: 'travels', bearing: 45 },
+  'side and slightly forward': { way: 'travels', bearing: 70 },
+  side: { way: 'travels', bearing: 90 },
+  'side and slightly back': { way: 'travels', bearing: 110 },
+  'diagonally back': { way: 'travels', bearing: 135 },
+  'back and slightly side': { way: 'travels', bearing: 160 },
+  back: { way: 'travels', bearing: 180 },
+  point: { way: 'travels', bearing: 90 },
+  close: { way: 'comes', bearing: null },
+  tap: { way: 'comes', bearing: null },
+  brush: { way: 'comes', bearing: null },
+  'cross in front': { way: 'comes', bearing: 0, crossed: true },
+  'cross behind': { way: 'comes', bearing: 180, crossed: true },
+  'in place': { way: 'stays', bearing: null },
+  hold: { way: 'stays', bearing: null },
+}
+
+export const footWay = (direction: Direction): FootWay => POSITIONS[direction].way
+
+/** +1 for the right foot, −1 for the left: the side that is its own. */
+export const ownSide = (foot: Foot): 1 | -1 => (foot === 'right' ? 1 : -1)
+
+/** Closed to the other foot, which stands at `standing`, by a dancer who faces `facing`. */
+export function placeBeside(foot: Foot, standing: Vector, facing: number, body: Body): Place {
+  return { ...add(standing, turn({ x: ownSide(foot) * body.stance, y: 0 }, facing)), heading: facing }
+}
+
+/**
+ * Where `foot` comes to stand by an action that does not stay.
+ * @param standing the other foot's place
+ * @param facing the dancer's facing after the turn made with the action, radians
+ */
+export function placeAfter(action: Action, foot: Foot, standing: Vector, facing: number, body: Body): Place {
+  const { bearing, crossed } = POSITIONS[action.direction]
+  if (bearing === null) return placeBeside(foot, standing, facing, body)
+  const size = action.size ?? USUAL_SIZE[action.direction]
+  const side = ownSide(foot)
+  const along = { x: side * Math.sin(bearing * DEGREES) * size, y: Math.cos(bearing * DEGREES) * size }
+  // The feet keep their own tracks: a step ahead stays a stance apart, a step aside is never less than one.
+  const across = crossed ? -side * body.stance : side * Math.max(body.stance, Math.abs(along.x))
+  return { ...add(standing, turn({ x: across, y: along.y }, facing)), heading: facing }
+}

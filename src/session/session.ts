@@ -1,0 +1,107 @@
+import type { Counting } from '../dance/dance.ts'
+import { dances } from '../dance/dances.ts'
+import { defaultTempo } from '../dance/defaultTempo.ts'
+import { playedTempoRange } from '../dance/playedTempoRange.ts'
+import type { Figure } from '../figure/figure.ts'
+import type { Way } from '../transfer/perform.ts'
+import { type Beat, beat, type Share, share } from '../units.ts'
+
+/** One panel: a way of dancing the figure. */
+export type SessionPanel = { readonly id: string; readonly way: Way }
+
+/** All that a lesson is, as plain data: enough to make the same picture again. */
+export type Session = {
+  /** The figure's id. */
+  readonly figure: string
+  /** Index into the figure's timings. */
+  readonly timing: number
+  readonly panels: readonly SessionPanel[]
+  /** The panels from left to right, by index. */
+  readonly order: readonly number[]
+  /** The beat at rest; while playing the clock has it. */
+  readonly beat: Beat
+  readonly barsPerMinute: number
+  readonly loop: boolean
+  readonly counting: Counting
+  /** Off: "who is late?": nothing tells which panel is which. */
+  readonly names: boolean
+}
+
+/** Half a beat late is what the eye and the grid see best; half of the step's time likewise. */
+export const DEFAULT_LATE = beat(0.5)
+export const DEFAULT_EARLY = share(0.5)
+
+/** The parts of the step's time in which an early dancer is across. */
+export const EARLY_PARTS: readonly Share[] = [share(0.25), share(0.5), share(0.75)]
+/** How late can be shown, in beats. */
+export const LATE_STEPS: readonly Beat[] = [0, 0.25, 0.5, 0.75, 1].map(beat)
+
+const PANELS: readonly SessionPanel[] = [
+  { id: 'in time', way: { kind: 'in time' } },
+  { id: 'late', way: { kind: 'late', by: DEFAULT_LATE } },
+  { id: 'early', way: { kind: 'early', part: DEFAULT_EARLY } },
+]
+
+/** A first look at a figure: three panels, the dance's own tempo and counting. @param at the beat first shown */
+export function newSession(figure: Figure, at: Beat): Session {
+  const dance = dances[figure.dance]
+  return {
+    figure: figure.id,
+    timing: 0,
+    panels: PANELS,
+    order: PANELS.map((_, index) => index),
+    beat: at,
+    barsPerMinute: defaultTempo(dance).barsPerMinute,
+    loop: true,
+    counting: dance.counting,
+    names: true,
+  }
+}
+
+/** Another figure in the same lesson: how late, how early and the loop stay as they were set. */
+export function withFigure(session: Session, figure: Figure, at: Beat): Session {
+  return {
+    ...newSession(figure, at),
+    panels: session.panels,
+    order: session.order,
+    loop: session.loop,
+    names: session.names,
+  }
+}
+
+export const withBeat = (session: Session, at: Beat): Session => ({ ...session, beat: at })
+export const withLoop = (session: Session, loop: boolean): Session => ({ ...session, loop })
+export const withCounting = (session: Session, counting: Counting): Session => ({ ...session, counting })
+
+/** Held inside what the dance allows (20–125 % of its default). */
+export function withTempo(session: Session, figure: Figure, barsPerMinute: number): Session {
+  const { from, to } = playedTempoRange(dances[figure.dance])
+  return { ...session, barsPerMinute: Math.min(to, Math.max(from, barsPerMinute)) }
+}
+
+const withWay = (session: Session, kind: Way['kind'], way: Way): Session => ({
+  ...session,
+  panels: session.panels.map((panel) => (panel.way.kind === kind ? { ...panel, way } : panel)),
+})
+
+/** Every late panel by this much, held in [0, 1] beats. */
+export const withLate = (session: Session, by: number): Session =>
+  withWay(session, 'late', { kind: 'late', by: beat(Math.min(1, Math.max(0, by))) })
+
+/** Every early panel across in this part of the step's time, held in [¼, 1]. */
+export const withEarly = (session: Session, part: number): Session =>
+  withWay(session, 'early', { kind: 'early', part: share(Math.min(1, Math.max(0.25, part))) })
+
+/** Names off: nothing tells which is which, and the panels stand in another order (a permutation of their indices). */
+export function withNamesOff(session: Session, order: readonly number[]): Session {
+  return { ...session, names: false, order }
+}
+
+/** Names on again; the panels stay where they stand, so that one sees who was who. */
+export const revealed = (session: Session): Session => ({ ...session, names: true })
+
+/** The usual order again. */
+export const inUsualOrder = (session: Session): Session => ({
+  ...session,
+  order: session.panels.map((_, index) => index),
+})

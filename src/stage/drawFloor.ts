@@ -1,0 +1,80 @@
+import type { Graphics } from 'pixi.js'
+import { layOut } from '../scene/glyphs.ts'
+import type { StagePalette } from '../scene/palette.ts'
+import type { PanelPicture } from '../scene/scene.ts'
+import { dashes } from './dashes.ts'
+import { strokeText } from './glyphStrokes.ts'
+import type { PanelSpace } from './panelSpace.ts'
+import { traceLine } from './traceLine.ts'
+
+/** Space between a panel's edge and what is written in its corners, in pixels at scale 1. */
+const MARGIN = 16
+const SMALL_TEXT = 11
+
+/** The floor itself: ground, grid, the way to come, scale bar and the line of dance. */
+export function drawFloor(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+  g.rect(-space.width / 2, -space.height / 2, space.width, space.height).fill(palette.floor)
+  drawGrid(g, picture, space, palette)
+  drawPathToCome(g, picture, space, palette)
+  drawScaleBar(g, picture, space, palette)
+  if (picture.lineOfDance !== null) drawLineOfDance(g, picture.lineOfDance, space, palette)
+}
+
+function drawGrid(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+  const spacing = picture.gridSpacing * space.pixelsPerMetre
+  if (!(spacing >= 4)) return // closer lines would be a grey wash
+  const [halfWidth, halfHeight] = [space.width / 2, space.height / 2]
+  const throughX = picture.gridThrough.x * space.pixelsPerMetre
+  const throughY = -picture.gridThrough.y * space.pixelsPerMetre
+  // On the middle of a pixel, or a one-pixel line is smeared over two.
+  const crisp = (value: number, half: number) => Math.round(value + half) + 0.5 - half
+  for (let k = Math.ceil((-halfWidth - throughX) / spacing); throughX + k * spacing < halfWidth; k++) {
+    const x = crisp(throughX + k * spacing, halfWidth)
+    g.moveTo(x, -halfHeight).lineTo(x, halfHeight)
+  }
+  for (let k = Math.ceil((-halfHeight - throughY) / spacing); throughY + k * spacing < halfHeight; k++) {
+    const y = crisp(throughY + k * spacing, halfHeight)
+    g.moveTo(-halfWidth, y).lineTo(halfWidth, y)
+  }
+  g.stroke({ color: palette.floorLine, width: space.widths.grid })
+}
+
+function drawPathToCome(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+  if (picture.wholePath.length < 4) return
+  const { scale } = space.widths
+  const points = Array.from(picture.wholePath, (value, i) => (i % 2 === 0 ? value : -value) * space.pixelsPerMetre)
+  for (const dot of dashes(points, false, 0.2 * scale, 6.5 * scale)) traceLine(g, dot)
+  g.stroke({ color: palette.pathToCome, width: 2.6 * scale, cap: 'round', join: 'round' })
+}
+
+function drawScaleBar(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+  const { scale } = space.widths
+  const length = picture.scaleBar.length * space.pixelsPerMetre
+  const right = space.width / 2 - MARGIN * scale
+  const y = space.height / 2 - MARGIN * scale
+  const end = 4 * scale
+  g.moveTo(right - length, y - end)
+    .lineTo(right - length, y)
+    .lineTo(right, y)
+    .lineTo(right, y - end)
+  g.stroke({ color: palette.quietInk, width: 1.6 * scale, cap: 'round', join: 'round' })
+  const text = layOut(picture.scaleBar.text, SMALL_TEXT * scale)
+  const x = right - Math.max(length, text.width) / 2
+  const middle = y - end - (SMALL_TEXT / 2 + 3) * scale
+  strokeText(g, text, x, middle, palette.floor, 2.5 * scale)
+  strokeText(g, text, x, middle, palette.quietInk)
+}
+
+function drawLineOfDance(g: Graphics, heading: number, space: PanelSpace, palette: StagePalette): void {
+  const { scale } = space.widths
+  const half = 21 * scale
+  const [dx, dy] = [Math.sin(heading), -Math.cos(heading)]
+  const x = space.width / 2 - MARGIN * scale - half
+  const y = -space.height / 2 + MARGIN * scale + half
+  const head = 9 * scale
+  const [tipX, tipY] = [x + dx * half, y + dy * half]
+  g.moveTo(x - dx * half, y - dy * half).lineTo(tipX, tipY)
+  g.moveTo(tipX - dx * head + dy * head * 0.7, tipY - dy * head - dx * head * 0.7).lineTo(tipX, tipY)
+  g.lineTo(tipX - dx * head - dy * head * 0.7, tipY - dy * head + dx * head * 0.7)
+  g.stroke({ color: palette.quietInk, width: 2.2 * scale, cap: 'round', join: 'round' })
+}

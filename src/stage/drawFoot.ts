@@ -1,0 +1,99 @@
+import { Container, Graphics } from 'pixi.js'
+import type { Foot } from '../figure/figure.ts'
+import { footprintOutline, heelLine, loadedPart, SOLE_MIDDLE_Y } from '../scene/footprint.ts'
+import { layOut } from '../scene/glyphs.ts'
+import type { StagePalette } from '../scene/palette.ts'
+import type { FootNow } from '../scene/scene.ts'
+import { dashes } from './dashes.ts'
+import { strokeText } from './glyphStrokes.ts'
+import type { PanelSpace } from './panelSpace.ts'
+import { traceLine } from './traceLine.ts'
+
+/** One foot that moves: its parts, to be put into the panel's layers, and how to show it. */
+export type MovingFoot = {
+  readonly shadow: Graphics
+  readonly foot: Container
+  readonly staticShapes: number
+  show(now: FootNow): void
+}
+
+/** Lifts are a few centimetres: shown larger, or nobody sees them from above. */
+const SHADOW_PER_METRE = 2.6
+const FARTHEST_SHADOW = 0.3
+/** Soft edges without a filter: the same outline again and again, a little wider each time. */
+const SHADOW_LAYERS = 5
+const LETTER_SIZE = 0.235
+
+/** Builds a foot's shapes once, in pixels around its middle with the toes up; later only transforms and the load move. */
+export function createFoot(side: Foot, accent: string, space: PanelSpace, palette: StagePalette): MovingFoot {
+  const length = space.footLength
+  const { widths } = space
+  const outline = footprintOutline(side)
+  const heel = heelLine(side)
+  const outlinePixels = outline.map((value, i) => (i % 2 === 0 ? value : -value) * length)
+
+  const shadow = new Graphics()
+  for (let k = SHADOW_LAYERS; k >= 1; k--) {
+    traceLine(shadow, outlinePixels, true)
+    shadow.stroke({ color: palette.shadow, width: (k * 2.4 - 1) * widths.scale, alpha: 0.13, join: 'round' })
+  }
+  traceLine(shadow, outlinePixels, true)
+  shadow.fill({ color: palette.shadow, alpha: 0.45 })
+
+  const standing = new Graphics()
+  traceLine(standing, outlinePixels, true)
+  standing.fill(palette.foot)
+
+  const load = new Graphics()
+
+  const standingLines = new Graphics()
+  traceLine(standingLines, heel, false, 0, 0, length, -length)
+  standingLines.stroke({ color: palette.ink, width: widths.heel })
+  traceLine(standingLines, outlinePixels, true)
+  standingLines.stroke({ color: palette.ink, width: widths.footOutline, join: 'round' })
+
+  const lifted = new Graphics()
+  traceLine(lifted, outlinePixels, true)
+  lifted.fill({ color: palette.foot, alpha: 0.82 })
+  for (const dash of dashes(outlinePixels, true, 3.2 * widths.footOutline, 2.1 * widths.footOutline)) {
+    traceLine(lifted, dash)
+  }
+  lifted.stroke({ color: palette.ink, width: widths.footOutline, join: 'round' })
+
+  const letter = new Graphics()
+  const text = layOut(side === 'left' ? 'L' : 'R', LETTER_SIZE * length)
+  strokeText(letter, text, 0, 0, palette.foot, 1.7 * widths.scale)
+  strokeText(letter, text, 0, 0, palette.ink)
+
+  const turning = new Container()
+  turning.addChild(standing, load, standingLines, lifted)
+  const foot = new Container()
+  foot.addChild(turning, letter)
+
+  let shownLoad = Number.NaN
+  const show = (now: FootNow): void => {
+    const x = now.x * space.pixelsPerMetre
+    const y = -now.y * space.pixelsPerMetre
+    foot.position.set(x, y)
+    turning.rotation = now.heading
+    // The letter stays upright: a foot that points down the panel must not be read upside down.
+    letter.position.set(Math.sin(now.heading) * SOLE_MIDDLE_Y * length, -Math.cos(now.heading) * SOLE_MIDDLE_Y * length)
+    standing.visible = now.onFloor
+    standingLines.visible = now.onFloor
+    load.visible = now.onFloor && now.load > 0
+    lifted.visible = !now.onFloor
+    shadow.visible = !now.onFloor
+    if (shadow.visible) {
+      const distance = Math.min(now.height * space.pixelsPerMetre * SHADOW_PER_METRE, FARTHEST_SHADOW * length)
+      shadow.position.set(x + distance * 0.6, y + distance)
+      shadow.rotation = now.heading
+    }
+    if (load.visible && now.load !== shownLoad) {
+      shownLoad = now.load
+      load.clear()
+      traceLine(load, loadedPart(side, now.load), true, 0, 0, length, -length)
+      load.fill(accent)
+    }
+  }
+  return { shadow, foot, staticShapes: 5, show }
+}

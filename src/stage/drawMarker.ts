@@ -1,0 +1,31 @@
+import { Graphics } from 'pixi.js'
+import { markerOutline } from '../scene/markerShape.ts'
+import type { StagePalette } from '../scene/palette.ts'
+import type { Tone } from '../scene/scene.ts'
+import type { PanelSpace } from './panelSpace.ts'
+import { traceLine } from './traceLine.ts'
+
+/** The weight: an open ring, bright, edged in ink on both sides. Built once, then moved. */
+export function createMarker(tone: Tone, space: PanelSpace, palette: StagePalette): Graphics {
+  const marker = new Graphics()
+  const { ring, ringEdge, halo } = space.widths
+  const outline = markerOutline(tone)
+  const trace = () => traceLine(marker, outline, true, 0, 0, space.footLength, -space.footLength)
+  const stroke = (width: number, color: string, alpha = 1) => {
+    trace()
+    marker.stroke({ width, color, alpha, join: 'round' })
+  }
+  stroke(ring + 2 * ringEdge + 2 * halo, palette.floor, 0.9)
+  stroke(ring + 2 * ringEdge, palette.ink)
+  stroke(ring, palette.accent[tone])
+  return marker
+}
+
+/** The dot at the marker's exact place, above everything else. */
+export function createMarkerDot(space: PanelSpace, palette: StagePalette): Graphics {
+  const { centreDot, halo } = space.widths
+  const dot = new Graphics()
+  dot.circle(0, 0, centreDot + halo).fill(palette.floor)
+  dot.circle(0, 0, centreDot).fill(palette.ink)
+  return dot
+}

@@ -1,0 +1,43 @@
+import type { Graphics } from 'pixi.js'
+import { footprintOutline, heelLine } from '../scene/footprint.ts'
+import type { StagePalette } from '../scene/palette.ts'
+import type { PanelPicture, Placement, PlacementLabel } from '../scene/scene.ts'
+import { strokeText } from './glyphStrokes.ts'
+import { layOutLabel } from './labelLayout.ts'
+import type { PanelSpace } from './panelSpace.ts'
+import { traceLine } from './traceLine.ts'
+
+/** Where feet come to stand, past and coming, as faint outlines. */
+export function drawPlacements(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+  for (const placement of picture.placements) {
+    traceLine(g, placed(footprintOutline(placement.foot), placement, space), true)
+  }
+  g.fill({ color: palette.foot, alpha: 0.45 }).stroke({ color: palette.placement, width: space.widths.placement })
+  for (const placement of picture.placements) traceLine(g, placed(heelLine(placement.foot), placement, space))
+  g.stroke({ color: palette.placement, width: space.widths.placement * 0.8 })
+}
+
+/** The numbers and counts beside them. */
+export function drawLabels(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+  for (const label of picture.labels) drawLabel(g, label, space, palette)
+}
+
+function placed(points: readonly number[], { x, y, heading }: Placement, space: PanelSpace): number[] {
+  const [cos, sin] = [Math.cos(heading) * space.footLength, Math.sin(heading) * space.footLength]
+  const moved: number[] = []
+  for (let i = 0; i < points.length; i += 2) {
+    const [px, py] = [points[i] as number, -(points[i + 1] as number)]
+    moved.push(x * space.pixelsPerMetre + px * cos - py * sin, -y * space.pixelsPerMetre + px * sin + py * cos)
+  }
+  return moved
+}
+
+function drawLabel(g: Graphics, label: PlacementLabel, space: PanelSpace, palette: StagePalette): void {
+  const { number, count, radius, ringX, countX, y } = layOutLabel(label, space)
+  strokeText(g, count, countX, y, palette.floor, 2.2 * space.widths.scale)
+  strokeText(g, count, countX, y, palette.ink)
+  if (radius === 0) return
+  g.circle(ringX, y, radius).fill(palette.floor)
+  g.circle(ringX, y, radius).stroke({ color: palette.placement, width: space.widths.placement })
+  strokeText(g, number, ringX, y, palette.quietInk)
+}

@@ -1,0 +1,28 @@
+import type { PanelPicture } from '../scene/scene.ts'
+import { type LineWidths, lineWidths } from './lineWidths.ts'
+
+/** A panel's place in the canvas, in CSS pixels. */
+export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+
+/** What every drawing of a panel needs to turn view metres into pixels from the panel's middle (y down). */
+export type PanelSpace = {
+  readonly width: number
+  readonly height: number
+  readonly pixelsPerMetre: number
+  /** The foot as drawn, in pixels. */
+  readonly footLength: number
+  readonly textHeight: number
+  readonly widths: LineWidths
+}
+
+export function panelSpace(rect: Rect, picture: PanelPicture): PanelSpace {
+  const footLength = picture.footLength * picture.pixelsPerMetre
+  return {
+    width: rect.width,
+    height: rect.height,
+    pixelsPerMetre: picture.pixelsPerMetre,
+    footLength,
+    textHeight: picture.textHeight * picture.pixelsPerMetre,
+    widths: lineWidths(rect.width, rect.height, footLength),
+  }
+}

@@ -1,0 +1,74 @@
+import { Container, Graphics } from 'pixi.js'
+import type { StagePalette } from '../scene/palette.ts'
+import type { PanelFrame, PanelPicture } from '../scene/scene.ts'
+import { drawFloor } from './drawFloor.ts'
+import { createFoot } from './drawFoot.ts'
+import { createGhost } from './drawGhost.ts'
+import { createMarker, createMarkerDot } from './drawMarker.ts'
+import { drawLabels, drawPlacements } from './drawPlacements.ts'
+import { createTrail } from './drawTrail.ts'
+import { panelSpace, type Rect } from './panelSpace.ts'
+
+export type StagePanel = {
+  readonly container: Container
+  /** How many shapes were built for it that no frame touches again. */
+  readonly staticShapes: number
+  /** Moves what moves. @returns whether the beads were drawn anew */
+  show(frame: PanelFrame): boolean
+}
+
+const CORNER = 14
+
+/** Builds one panel: everything that stays is drawn here, once. */
+export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePalette): StagePanel {
+  const space = panelSpace(rect, picture)
+  const accent = palette.accent[picture.tone]
+  const corner = CORNER * space.widths.scale
+
+  const floor = new Graphics()
+  drawFloor(floor, picture, space, palette)
+  drawPlacements(floor, picture, space, palette)
+  const labels = new Graphics()
+  drawLabels(labels, picture, space, palette)
+  const left = createFoot('left', accent, space, palette)
+  const right = createFoot('right', accent, space, palette)
+  const trail = createTrail(picture, space, palette)
+  const ghost = createGhost(space, palette)
+  const marker = createMarker(picture.tone, space, palette)
+  const dot = createMarkerDot(space, palette)
+
+  const frameOf = (g: Graphics) => g.roundRect(-rect.width / 2, -rect.height / 2, rect.width, rect.height, corner)
+  const cut = frameOf(new Graphics()).fill('#ffffff')
+  const edge = frameOf(new Graphics()).stroke({ color: palette.floorEdge, width: 1.5, alignment: 1 })
+
+  const content = new Container()
+  content.addChild(
+    floor,
+    left.shadow,
+    right.shadow,
+    left.foot,
+    right.foot,
+    trail.container,
+    labels,
+    ghost.hollow,
+    marker,
+    ghost.line,
+    dot,
+  )
+  content.mask = cut
+  const container = new Container()
+  container.addChild(cut, content, edge)
+  container.position.set(rect.x + rect.width / 2, rect.y + rect.height / 2)
+
+  const show = (frame: PanelFrame): boolean => {
+    left.show(frame.left)
+    right.show(frame.right)
+    ghost.show(frame.ghost, frame.marker)
+    marker.position.set(frame.marker.x * space.pixelsPerMetre, -frame.marker.y * space.pixelsPerMetre)
+    dot.position.copyFrom(marker.position)
+    return trail.show(frame)
+  }
+  // floor, labels, marker, dot, cut and edge, besides the parts' own
+  const staticShapes = 6 + left.staticShapes + right.staticShapes + ghost.staticShapes
+  return { container, staticShapes, show }
+}

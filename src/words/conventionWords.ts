@@ -1,0 +1,61 @@
+import type { Provenance } from '../dance/dance.ts'
+import { calledAt } from '../timing/counts.ts'
+import type { ScheduledAction } from '../timing/schedule.ts'
+import type { Comparison } from '../transfer/comparison.ts'
+import { beatsInWords } from './fraction.ts'
+
+const PROVENANCE: Readonly<Record<Provenance, string>> = {
+  published: 'published',
+  'common practice': 'common practice',
+  'from memory': 'from memory: ask your teacher',
+  'own judgement': 'our own choice: ask your teacher',
+}
+
+/** Where a moment lies from its action's own count. */
+function fromCount(offset: number): string {
+  if (Math.abs(offset) < 1e-9) return 'on the count'
+  if (Math.abs(offset - 0.5) < 1e-9) return 'on the & after'
+  if (Math.abs(offset + 0.5) < 1e-9) return 'on the & before'
+  return `${beatsInWords(Math.abs(offset))} ${offset > 0 ? 'after' : 'before'} the count`
+}
+
+function nameOf({ value, sign }: ScheduledAction, hasSlows: boolean): string {
+  if (sign === '&' || sign === 'a') return `an ${sign}`
+  if (hasSlows && value === 2) return 'a slow'
+  if (hasSlows && value === 1) return 'a quick'
+  return `a step of ${beatsInWords(value)}`
+}
+
+const NO_WEIGHT = {
+  hold: 'stands still, no weight moves',
+  brush: 'brushes, no weight',
+  tap: 'taps, no weight',
+  point: 'points, no weight',
+} as const
+
+function momentsOf(scheduled: ScheduledAction, struck: boolean): string {
+  const { action, called, value, moments } = scheduled
+  if (action.weight === 0) {
+    const { direction } = action
+    return direction in NO_WEIGHT ? NO_WEIGHT[direction as keyof typeof NO_WEIGHT] : 'touches, no weight'
+  }
+  const over = action.weight < 1 ? 'part weight over' : 'fully over'
+  const full = `${fromCount(moments.full - called)}: ${over}`
+  if (struck) return 'on the count: foot and weight together, then still'
+  if (value <= 0.5 || moments.full === called) return full
+  return `${fromCount(moments.split - called)}: placed, half way; ${full}`
+}
+
+/**
+ * The convention in the own words of the action that was called last ("a slow, on the & after: placed, half way; …"),
+ * and where its timing comes from.
+ */
+export function conventionWords({ schedule, dance }: Comparison, t: number): { action: string; source: string } {
+  const scheduled = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
+  const struck = schedule.convention === 'struck'
+  const { source } = schedule.timing
+  return {
+    action: `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
+    source: `Timing: ${PROVENANCE[source.provenance]}. Weight on the count: ${schedule.convention}, ${PROVENANCE[dance.conventionSource.provenance]}.`,
+  }
+}

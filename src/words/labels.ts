@@ -1,0 +1,132 @@
+import type { Counting, Dance, Source } from '../dance/dance.ts'
+import { defaultTempo } from '../dance/defaultTempo.ts'
+import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
+import type { Figure } from '../figure/figure.ts'
+import { beatsInWords, fraction } from './fraction.ts'
+
+/** At most `digits` decimals, no zeros at the end. */
+const number = (value: number, digits: number): string => String(Number(value.toFixed(digits)))
+
+const COUNTINGS: Readonly<Record<Counting, string>> = {
+  'slows and quicks': 'Slows and quicks',
+  'bars and beats': 'Bars and beats',
+  'half beats': 'Half beats',
+}
+
+const PROVENANCES: Readonly<Record<Source['provenance'], string>> = {
+  published: 'published',
+  'common practice': 'common practice',
+  'from memory': 'from memory: ask your teacher',
+  'own judgement': 'our own choice',
+}
+
+const FIRST_PARTS: Readonly<Record<string, string>> = {
+  '¼': 'first quarter',
+  '½': 'first half',
+  '¾': 'first three quarters',
+}
+
+const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' : 'Half a beat')
+
+/** Every text of the interface that does not follow from the beat. Sentences about a moment have files of their own. */
+export const labels = {
+  program: 'Overfoot',
+  figure: 'Figure',
+  /** "Foxtrot, leader". */
+  figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}`,
+
+  askWhoIsLate: 'Who is late?',
+  showNames: 'Show names',
+  /** Names off: pupils answer by number. @param place 0 = the leftmost */
+  unnamedPanel: (place: number) => `${place + 1}`,
+  unnamedPanelSpoken: (place: number) => `Picture ${place + 1}`,
+  enlarge: (name: string) => `Show large: ${name}`,
+
+  picture: (figure: Figure, names: readonly string[]) =>
+    `${figure.title}, seen from above: two feet and the weight, in ${names.length} pictures. ${names.join('. ')}.`,
+  unnamedPicture: (figure: Figure, panels: number) =>
+    `${figure.title}, seen from above: two feet and the weight, in ${panels} pictures without names.`,
+  pictureFailed: 'This browser cannot draw the picture. The words, the count and the strip work without it.',
+
+  countNow: 'Count now',
+  conventionNow: 'Where the weight is on this count',
+
+  strip: 'The weight over the beats: up is the right foot, down the left',
+  rightFoot: 'right foot',
+  leftFoot: 'left foot',
+  rightFootShort: 'right',
+  leftFootShort: 'left',
+  /** At a line of the strip. */
+  line: { 'in time': 'in time', late: 'late', early: 'early' },
+  beat: 'Beat',
+  /** What a screen reader says of the beat: the count, then what the weight does in each picture. */
+  beatValue: (count: string, panels: readonly { readonly name: string; readonly stage: string }[]) =>
+    [count, ...panels.map(({ name, stage }) => `${name}: ${stage}`)].join('. '),
+
+  transport: 'Playing',
+  play: 'Play',
+  pause: 'Pause',
+  stepBack: (grid: number) => `${stepLength(grid)} back`,
+  stepForward: (grid: number) => `${stepLength(grid)} forward`,
+  stepSign: (grid: number) => fraction(grid),
+  loop: 'Loop',
+
+  settings: 'Settings',
+  tempo: 'Tempo',
+  barsPerMinute: (bars: number) => `${number(bars, 1)} bars a minute`,
+  percent: (bars: number, dance: Dance) => `${number((bars / defaultTempo(dance).barsPerMinute) * 100, 0)} %`,
+  beatsPerMinute: (bars: number, dance: Dance) => `${number(bars * dance.beatsPerBar, 1)} beats a minute`,
+  secondsPerBeat: (bars: number, dance: Dance) => `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat`,
+  usualTempo: (dance: Dance) => `100 % = ${number(defaultTempo(dance).barsPerMinute, 1)} bars a minute`,
+  provenance: ({ provenance }: Source) => PROVENANCES[provenance],
+  late: 'How late',
+  lateBy: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
+  early: 'How early',
+  earlyPart: (part: number) => `In the ${FIRST_PARTS[fraction(part)] ?? `first ${number(part * 100, 0)} %`}`,
+  earlyNote: 'of the step’s time',
+  counting: 'Counting',
+  countingName: (counting: Counting) => COUNTINGS[counting],
+  noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,
+
+  theme: 'Colours',
+  themes: { system: 'as the device', light: 'light', dark: 'dark' },
+  /** On the switch: what is shown now. */
+  themeNow: (name: string) => `Colours: ${name}`,
+
+  notes: 'Notes and cautions',
+  close: 'Close',
+  cautionsTitle: 'Before you dance',
+  cautions: [
+    'Clear the floor: dry, even, nothing to trip over, and room to other couples.',
+    'Warm up first, cool down after, drink, rest, and build up slowly.',
+    'Wear shoes that suit the floor. On a slick floor: smaller steps, softer knees.',
+    'Do not watch a screen while you travel: look, put it away, then dance.',
+    'Stop when something hurts. With pain, in pregnancy, with heart or balance trouble, ask a doctor or physiotherapist.',
+    'This is usual advice, and the picture shows timing only. In technique your teacher has the last word.',
+  ],
+  figureTitle: 'This figure',
+  timingSource: ({ text, source }: Figure['timings'][number]) =>
+    `Timing ${text}: ${sourced(source)}.`,
+  tempoSource: (dance: Dance) => {
+    const { from, to, source } = dance.tempo
+    const range = from === to ? `${from}` : `${from} to ${to}`
+    return `Tempo ${range} bars a minute (${sourced(source)}). 100 % is its middle, our own choice.`
+  },
+  conventionSource: (figure: Figure, dance: Dance) =>
+    figure.convention === dance.convention
+      ? `Weight: ${figure.convention} (${sourced(dance.conventionSource)}).`
+      : `Weight: ${figure.convention}, set for this figure.`,
+  keysTitle: 'Keys',
+  letterKeys: 'The letter K plays and pauses',
+
+  failureTitle: 'Something went wrong',
+  failureText: 'The program could not go on. This is what it said:',
+  failureUnknown: 'no reason was given',
+  startWithout: 'Start without this figure',
+  reload: 'Reload the page',
+} as const
+
+/** "published: a text" or "common practice". */
+function sourced({ provenance, text }: Source): string {
+  return text === '' ? PROVENANCES[provenance] : `${PROVENANCES[provenance]}: ${text}`
+}

@@ -1,0 +1,160 @@
+import { plainText } from '../figure/plainText.ts'
+import type { Problem, ProblemCode, ProblemValues } from '../problem.ts'
+import { beatsInWords } from './fraction.ts'
+import { type Advice, yamlWords } from './yamlWords.ts'
+
+const quoted = (text: string | number): string => `“${text}”`
+
+/** "did you mean" where something is near, else what can stand there. */
+const instead = (nearest: string, otherwise: string): string =>
+  nearest === '' ? otherwise : `Did you mean ${quoted(nearest)}? ${otherwise}`
+
+const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`
+
+const KINDS: Readonly<Record<string, string>> = {
+  nothing: 'nothing',
+  list: 'a list',
+  mapping: 'keys with values',
+  text: 'a text',
+  'text or mapping': 'a text, or keys with values',
+  'text, mapping or list': 'a text, or a list of timings',
+}
+const kind = (name: string): string => KINDS[name] ?? quoted(name)
+
+const UNITS: Readonly<Record<ProblemValues['number-out-of-range']['unit'], (from: number, to: number) => string>> = {
+  m: (from, to) => `from ${from} to ${to} m`,
+  turn: (from, to) => `from ${from} to ${many(to, 'whole turn')}`,
+  beat: (_, to) => `more than 0 and at most ${many(to, 'beat')}`,
+  weight: () => 'from none to full: 0 to 100 %',
+}
+
+function place(value: number): string {
+  if (value === 0) return 'on the action’s count'
+  return `${beatsInWords(Math.abs(value))} ${value < 0 ? 'before' : 'after'} the action’s count`
+}
+
+const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code]) => Advice } = {
+  'not-yaml': ({ detail }) =>
+    yamlWords[detail] ?? {
+      rule: `The text cannot be read from here on (${detail}).`,
+      mend: 'Compare this line with one of the examples: a key, a colon, a space and the value.',
+    },
+  'too-large': ({ bytes, limit }) => ({
+    rule: `A figure’s file has at most ${Math.floor(limit / 1024)} KB; this one has ${Math.ceil(bytes / 1024)} KB.`,
+    mend: 'Split the figure into several files.',
+  }),
+  'not-a-mapping': ({ what }) => ({
+    rule: `A figure’s file holds keys with values; this one holds ${kind(what)}.`,
+    mend: 'Begin with the line “overfoot: 1”, then title, dance, role, first foot, timing and actions.',
+  }),
+  'version-missing': () => ({
+    rule: 'A figure’s file says which version of the description it is written in.',
+    mend: 'Add the line “overfoot: 1”.',
+  }),
+  'version-unknown': ({ value, known }) => ({
+    rule: `Version ${quoted(value)} of the description is not known here; version ${known} is.`,
+    mend: `Open the file with a newer Overfoot, or write “overfoot: ${known}” if it was a slip.`,
+  }),
+  'key-missing': ({ key }) => ({ rule: `The key ${quoted(key)} is missing.`, mend: `Add a line “${key}: …”.` }),
+  'key-unknown': ({ key, nearest }) => ({
+    rule: `The key ${quoted(key)} is not known here, and what it says is passed over.`,
+    mend: instead(nearest, nearest === '' ? 'Take the line out, or put it behind a #.' : '').trim(),
+  }),
+  'value-unknown': ({ key, value, nearest, allowed }) => ({
+    rule: `${quoted(value)} is not known as ${quoted(key)}.`,
+    mend: instead(nearest, `It can be: ${allowed}.`),
+  }),
+  'value-wrong-kind': ({ key, value, wanted }) => ({
+    rule: `${key === '' ? 'The file' : quoted(key)} wants ${kind(wanted)}, and here is ${kind(value)}.`,
+    mend:
+      value === 'nothing'
+        ? 'Write the value after the colon, or take the line out.'
+        : wanted === 'list'
+          ? 'Write each entry on a line of its own, beginning with “- ”.'
+          : 'Write the value on the key’s own line.',
+  }),
+  'text-too-long': ({ key, length, limit }) => ({
+    rule: `${quoted(key)} has at most ${limit} characters; this one has ${length}.`,
+    mend: 'Shorten it.',
+  }),
+  'number-out-of-range': ({ key, value, from, to, unit }) => ({
+    rule: `${quoted(key)} is ${UNITS[unit](from, to)}; here is ${quoted(value)}.`,
+    mend: 'Check the number and its unit.',
+  }),
+  'timing-sign-unknown': ({ sign, position }) => ({
+    rule: `${quoted(sign)}, at place ${position} of the timing, is no sign of a timing.`,
+    mend: 'Signs are S, Q, &, a, the counts, (2) for a beat held, and 4-1 for one step over two counts.',
+  }),
+  'timing-count-out-of-order': ({ sign, expected }) => ({
+    rule: `Counts follow each other: ${quoted(sign)} stands where ${quoted(expected)} comes.`,
+    mend: `A step that lasts over count ${expected} is written with it: 1 (2) 3, or 4-1. A count on which nothing is stepped is an action “hold”.`,
+  }),
+  'timing-split-first': ({ sign }) => ({
+    rule: `${quoted(sign)} takes its time from the step before it or adds to it, and there is none before it.`,
+    mend: 'Begin with the step that comes before.',
+  }),
+  'timing-split-too-long': ({ sign, left }) => ({
+    rule: `${quoted(sign)} takes its time from the step before it, which has only ${beatsInWords(left)}: nothing would be left of it.`,
+    mend: 'Take the sign out, or write the step before it longer; if the time is shared otherwise, add “values”.',
+  }),
+  'timing-sign-not-of-dance': ({ sign, dance }) => ({
+    rule: `${dance} is counted in numbers, not in slows and quicks: ${quoted(sign)} says no length there.`,
+    mend: 'Write the counts: 1 2 3.',
+  }),
+  'timing-length': ({ timing, signs, actions }) => ({
+    rule: `Each action has one sign: ${quoted(timing)} has ${many(signs, 'sign')}, and there ${actions === 1 ? 'is' : 'are'} ${many(actions, 'action')}.`,
+    mend: 'Add what is missing. A tap, a brush and a hold have signs of their own; 4-1 and 1 (2) are one sign each.',
+  }),
+  'timing-hold-not-hold': ({ timing, direction }) => ({
+    rule: `${quoted(timing)} says (hold), and the action on that count is ${quoted(direction)}.`,
+    mend: 'Make the action a “hold”, or take (hold) out of the timing.',
+  }),
+  'values-length': ({ timing, signs, given }) => ({
+    rule: `Each sign has one beat value: ${quoted(timing)} has ${many(signs, 'sign')}, and there ${given === 1 ? 'is' : 'are'} ${many(given, 'value')}.`,
+    mend: 'Write one value for each sign, with spaces between them.',
+  }),
+  'too-many-actions': ({ count, limit }) => ({
+    rule: `A figure has at most ${limit} actions; this one has ${count}.`,
+    mend: 'Split it into several figures.',
+  }),
+  'no-actions': () => ({
+    rule: 'A figure has at least one action.',
+    mend: 'Add a line “  - forward” under “actions:”.',
+  }),
+  'moment-not-a-count': ({ key, value, last }) => ({
+    rule: `${quoted(key)} is a moment, said as a count; ${quoted(value)} is none.`,
+    mend: `Write a count from 1 to ${last}, alone or followed by & (half a beat later) or a (the last quarter): 2, 2 &, 2 a.`,
+  }),
+  'moments-out-of-order': ({ earlier, earlierAt, later, laterAt }) => ({
+    rule: `${quoted(later)} cannot come before ${quoted(earlier)}: here it is ${place(laterAt)}, and ${quoted(earlier)} ${place(earlierAt)}.`,
+    mend: 'The order is leaves, touches, split, full. A count is taken as the one nearest to the action’s own.',
+  }),
+  'weight-on-hold': ({ direction, value }) => ({
+    rule: `A ${direction} ${direction === 'tap' || direction === 'point' ? 'carries a part of the weight at most' : 'carries no weight'}; here is ${value}.`,
+    mend:
+      direction === 'brush'
+        ? 'Make the action a “close”, or take “weight” out.'
+        : direction === 'hold'
+          ? 'Make the action “in place”, or take “weight” out.'
+          : 'Make the action a step, or say a smaller part: weight: 30 %.',
+  }),
+  'turn-not-a-turn': ({ value }) => ({
+    rule: `${quoted(value)} is no turn.`,
+    mend: 'Write a part of a whole turn and a side: 1/4 right, 3/8 left.',
+  }),
+}
+
+export type ProblemSentence = Advice & {
+  /** For the command line: `file:line:column code`, then both sentences. */
+  readonly line: string
+}
+
+/** What a problem is called in the words of the trade: the rule it breaks, how to mend it, and both as one line. */
+export function problemSentence(problem: Problem): ProblemSentence {
+  const { code, values, where } = problem
+  const advice = sentences[code] as (facts: Problem['values']) => Advice
+  const { rule, mend } = advice(values)
+  const action = where.action === undefined ? '' : `action ${where.action}: `
+  const line = `${plainText(where.file)}:${where.line}:${where.column} ${code} ${action}${rule} ${mend}`
+  return { rule, mend, line }
+}

@@ -1,0 +1,70 @@
+import type { Action, Foot } from '../figure/figure.ts'
+import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
+import { behind, type Comparison, waits } from '../transfer/comparison.ts'
+import { beatsInWords, fraction } from './fraction.ts'
+
+const EXACT = 1e-6
+const NO_STEP = new Set<Action['direction']>(['hold', 'in place'])
+
+/** What becomes of the free foot when a step is done: what the next action is decides. */
+function freeFoot(foot: Foot, next: Action | undefined): string {
+  if (next === undefined) return `${foot} collected`
+  if (NO_STEP.has(next.direction)) return `${foot} in its place`
+  return next.direction === 'close' || next.weight === 0 ? `${foot} on its way in` : `${foot} passing`
+}
+
+function whileActing(action: Action, foot: Foot, u: number): string {
+  const standing = otherFoot(foot)
+  if (action.direction === 'hold') return `standing on the ${standing} foot`
+  if (action.weight === 0) {
+    const name = action.direction === 'tap' || action.direction === 'point' ? `${action.direction}s` : 'touches'
+    return u < 0.5 - EXACT
+      ? `${foot} foot coming in, no weight on it`
+      : `${foot} foot ${name}, weight stays on the ${standing}`
+  }
+  if (Math.abs(u - 0.5) < EXACT)
+    return action.direction === 'in place' ? 'half way between the feet' : 'placed, half way between the feet'
+  if (u > 0.5) return `transferring to the ${foot} foot`
+  return action.direction === 'in place' ? `leaving the ${standing} foot` : `moving, ${foot} foot on its way`
+}
+
+function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting: boolean): string {
+  const standing = otherFoot(foot)
+  if (action.weight === 0) {
+    return action.direction === 'hold'
+      ? `standing on the ${standing} foot`
+      : `over the ${standing} foot, ${foot} touching without weight`
+  }
+  if (action.weight < 1) return `part weight on the ${foot} foot (${fraction(action.weight)})`
+  return waiting
+    ? `standing on the ${foot} foot, waiting`
+    : `fully over the ${foot} foot, ${freeFoot(otherFoot(foot), next)}`
+}
+
+function stateNow({ schedule, ideal, panels }: Comparison, panel: number, t: number): string {
+  const { performance } = panels[panel] as Comparison['panels'][number]
+  const actions = schedule.figure.actions
+  const feet = actingFeet(schedule.figure, performance.carried)
+  const p = performance.curve.at(t)
+  const whole = Math.round(p)
+  if (Math.abs(p - whole) >= EXACT) {
+    const index = Math.floor(p)
+    return whileActing(actions[index] as Action, feet[index] as Foot, p - index)
+  }
+  if (whole === 0) return `over the ${otherFoot(schedule.figure.firstFoot)} foot, ready`
+  const waiting = waits(performance, ideal).some(({ from, to }) => t > from + EXACT && t < to - EXACT)
+  return whenDone(actions[whole - 1] as Action, feet[whole - 1] as Foot, actions[whole], waiting)
+}
+
+/**
+ * What the weight does in one panel at a grid point, short: "fully over the right foot, left passing";
+ * "late by ½ beat: moving, left foot on its way".
+ * @param panel index into the comparison's panels
+ */
+export function stageWords(comparison: Comparison, panel: number, t: number): string {
+  const { performance } = comparison.panels[panel] as Comparison['panels'][number]
+  const by = Math.round(behind(performance, comparison.ideal, t) * 8) / 8
+  const state = stateNow(comparison, panel, t)
+  if (by === 0) return state
+  return `${by > 0 ? 'late' : 'early'} by ${beatsInWords(Math.abs(by))}: ${state}`
+}

@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config'
+import { figuresPlugin } from './src/serve/figuresPlugin.ts'
+
+// Apart from vite.config.ts because the page's root is src/ and the tests' root is the repository.
+export default defineConfig({
+  plugins: [figuresPlugin(import.meta.dirname)],
+  test: {
+    environment: 'node',
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**', 'node_modules/**'],
+  },
+})
