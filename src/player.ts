@@ -108,17 +108,20 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   let shown: Shown | null = null
   let panels: readonly PanelView[] = []
   const listeners = new Set<(at: Beat) => void>()
-  let toldAt: Beat | null = null
+  let toldAt: Beat = lesson.range.from
 
   function framePanels(): void {
-    if (shown === null) return
+    if (shown === null || shown.rects.length === 0) return
     const { session, lesson: current } = store.getState()
     const { stage, rects, dark } = shown
     const standing = session.order.slice(0, rects.length)
+    const area = ({ width, height }: Rect): number => width * height
+    const largest = rects.reduce((found, rect) => (area(rect) > area(found) ? rect : found), rects[0] as Rect)
+    const like = viewOf(current, largest.width, largest.height)
     const pictured = standing.map((index, place) => {
       const rect = rects[place] as Rect
-      const view = panelView(current, index, viewOf(current, rect.width, rect.height), session.names)
-      return { rect, view }
+      const view = viewOf(current, rect.width, rect.height, like)
+      return { rect, view: panelView(current, index, view, session.names) }
     })
     panels = pictured.map(({ view }) => view)
     stage.setPanels(

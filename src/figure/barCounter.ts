@@ -53,7 +53,7 @@ export function barCounter(dance: Dance): BarCounter {
     const beats = Math.ceil(from / BEAT)
     const inBar = beats % bar
     const barNumber = Math.floor(beats / bar) + 1
-    const next = ahead + bar + 1
+    const next = countsOn && ahead + bar < LAST_COUNT_ON ? ahead + bar + 1 : 1
     const fits = (allowed: boolean, isAhead: number): boolean => {
       if (allowed) ahead = isAhead
       return allowed
@@ -63,11 +63,11 @@ export function barCounter(dance: Dance): BarCounter {
       (inBar > 0
         ? count === ahead + inBar + 1
         : fits(count === 1, 0) ||
-          fits(countsOn && count === next, count - 1) ||
+          fits(count === next, count - 1) ||
           fits(!countsOn && !held && barNumber > 1 && count === barNumber, 0))
     // After a jump, go on from the number that was written, so that one slip is one problem.
     const resumed = right || count < 1 || count > bar ? inBar : count - 1
-    const expected = inBar > 0 ? ahead + inBar + 1 : countsOn && ahead > 0 ? next : 1
+    const expected = inBar > 0 ? ahead + inBar + 1 : next
     position = (beats - inBar + resumed + 1) * BEAT
     if (right) return null
     return from % BEAT === 0 ? String(expected) : '&'

@@ -40,7 +40,7 @@ export const faultOf = (issue: { readonly message: string }): Fault => JSON.pars
 
 function kindOf(input: unknown): string {
   if (typeof input === 'string') return input.trim() === '' ? 'nothing' : shownText(input)
-  if (Array.isArray(input)) return 'list'
+  if (Array.isArray(input)) return input.length === 0 ? 'nothing' : 'list'
   return input === null || input === undefined ? 'nothing' : 'mapping'
 }
 

@@ -34,15 +34,22 @@ export function parseFigure(text: string, file: string): ParseResult {
   }
   const { description, faults } = readDocument(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text)
   const read = description ? readDescription(description, figureId(file)) : { figure: null, findings: [] }
-  const problems = [
-    ...faults.map(({ fault: found, ...at }): Problem => ({ ...found, severity: 'error', where: { file, ...at } })),
-    ...(description ? read.findings.map((finding) => problemAt(finding, description, file)) : []),
-  ].sort((one, other) => one.where.line - other.where.line || one.where.column - other.where.column)
+  const ofText = faults.map(
+    ({ fault: found, ...at }): Problem => ({ ...found, severity: 'error', where: { file, ...at } }),
+  )
+  const ofValues = description ? read.findings.map((finding) => problemAt(finding, description, file)) : []
+  // What could not be read counts as nothing: that nothing is there is then no news.
+  const said = new Set(ofText.map(placeName))
+  const problems = [...ofText, ...ofValues.filter((problem) => !said.has(placeName(problem)))].sort(
+    ({ where: one }, { where: other }) => one.line - other.line || one.column - other.column,
+  )
 
   const { figure } = read
   if (!figure || problems.some((problem) => problem.severity === 'error')) return { ok: false, problems }
   return { ok: true, figure, warnings: problems }
 }
+
+const placeName = ({ where }: Problem): string => `${where.line}:${where.column}`
 
 function problemAt(
   { fault: found, path, place, severity = 'error' }: Finding,

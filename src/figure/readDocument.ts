@@ -23,7 +23,7 @@ export type DocumentReading =
 
 type Branch = { readonly key: Node | null; readonly node: Node | null; readonly children: Map<string | number, Branch> }
 
-/** One slip in YAML makes many errors after it. */
+/** One slip in YAML makes many errors after it: the first of a line is said, and no more than this many are looked at. */
 const MOST_ERRORS = 20
 
 const options = {
@@ -35,12 +35,20 @@ const options = {
   // Looked for below: the library compares every key with every other.
   uniqueKeys: false,
   prettyErrors: false,
-  logLevel: 'silent',
+  // Anything above silence reports a second document; nothing is ever printed here.
+  logLevel: 'error',
 } as const
 
 const written = (scalar: Scalar): string | null => {
   if (scalar.value === null || scalar.value === undefined) return null
   return scalar.type === Scalar.PLAIN ? (scalar.source ?? String(scalar.value)) : String(scalar.value)
+}
+
+/** How many characters of `value` stand in `text` from `from` on. */
+function commonLength(text: string, from: number, value: string): number {
+  let length = 0
+  while (length < value.length && text[from + length] === value[length]) length++
+  return length
 }
 
 /**
@@ -65,8 +73,11 @@ export function readDocument(text: string): DocumentReading {
     return { description: null, faults }
   }
   const document = parseDocument(text, options)
-  for (const error of [...document.errors, ...document.warnings].slice(0, MOST_ERRORS))
-    complain(error.pos[0], error.code)
+  let line = 0
+  for (const { pos, code } of [...document.errors, ...document.warnings].slice(0, MOST_ERRORS)) {
+    if (at(pos[0]).line !== line) complain(pos[0], code)
+    line = at(pos[0]).line
+  }
   if (faults.length > 0) return { description: null, faults }
 
   const start = (node: unknown): number => (node as Node | null)?.range?.[0] ?? 0
@@ -104,13 +115,17 @@ export function readDocument(text: string): DocumentReading {
 
   const [value, root] = walk(document.contents, null)
 
-  /** Exact where the value stands in the file as it reads; else the value's beginning. */
+  /** How far each value asked for stands in the file as it reads: up to the first fold or escape. */
+  const agreed = new Map<Node, number>()
+
+  /** Exact as far as the value stands in the file as it reads; beyond that the value's beginning. */
   function inside({ node }: Branch, offset: number): number {
-    const [from, to] = node?.range ?? [0, 0]
+    const from = start(node)
     if (!isScalar(node)) return from
-    const quoted = node.type === Scalar.QUOTE_SINGLE || node.type === Scalar.QUOTE_DOUBLE ? 1 : 0
-    const reads = text.slice(from + quoted, to).startsWith((written(node) ?? '').slice(0, offset + 1))
-    return reads ? from + quoted + offset : from
+    const first = from + (node.type === Scalar.QUOTE_SINGLE || node.type === Scalar.QUOTE_DOUBLE ? 1 : 0)
+    const length = agreed.get(node) ?? commonLength(text, first, written(node) ?? '')
+    agreed.set(node, length)
+    return offset < length ? first + offset : from
   }
 
   function placeOf(path: Path, { onKey = false, offset }: PlaceOptions = {}): At {

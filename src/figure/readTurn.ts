@@ -19,5 +19,6 @@ export function readTurn(text: string): Reading<Radians> {
       fault('number-out-of-range', { key: 'turn', value: shownText(text), from: 0, to: MOST, unit: 'turn' }),
     )
   }
-  return read(radians((found[2] === 'left' ? -1 : 1) * turns * 2 * Math.PI))
+  // Not −0, which JSON does not keep.
+  return read(radians(turns === 0 ? 0 : (found[2] === 'left' ? -1 : 1) * turns * 2 * Math.PI))
 }

@@ -34,7 +34,7 @@ function letters(text: string, from: number): number {
  */
 function countAt(text: string, at: number, previous: number | null, countsOn: boolean): string {
   const two = text.slice(at, at + 2)
-  return countsOn && previous !== null && previous >= 9 && two === String(previous + 1) ? two : text.charAt(at)
+  return countsOn && previous !== null && two === String(previous + 1) ? two : text.charAt(at)
 }
 
 /** What stands in brackets at `at`. */

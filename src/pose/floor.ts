@@ -2,7 +2,7 @@ import type { Action, Figure, Foot, RoomDirection } from '../figure/figure.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
-import { footWay, type Place, placeAfter, placeBeside } from './footPosition.ts'
+import { footWay, type Place, footPosition, placeBeside } from './footPosition.ts'
 import { mix, type Vector } from './vector.ts'
 
 /**
@@ -76,6 +76,10 @@ function firstFacing({ starts }: Figure): number {
 const samePlace = (a: Place, b: Place): boolean =>
   Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 && Math.abs(a.heading - b.heading) < 1e-9
 
+/** True when `foot` carries nothing from half a double support after the action's split on. */
+const freeAfterSplit = (action: FloorAction, foot: Foot): boolean =>
+  !action.stays || (action.foot === foot && action.loadBefore === 0)
+
 /**
  * How the acting foot gets to its place: whether it is already on its way when its action begins is decided here.
  * A foot that has just given its weight away comes in one unbroken path (close, tap, cross) or passes beside the other
@@ -94,7 +98,8 @@ function swingOf(
   const to = index + touchesAt
   const directly = (from: number): Swing => ({ foot, from, to, start, end: place, via: null })
   if (loadBefore > 0) return directly(index + HANDS_OVER)
-  if (before === undefined || before.stays || footWay(action.direction) === 'stays') return directly(index)
+  if (before === undefined || !freeAfterSplit(before, foot) || footWay(action.direction) === 'stays')
+    return directly(index)
   const released = index - 0.5 + HALF_DOUBLE_SUPPORT
   if (footWay(action.direction) === 'comes') return directly(released)
   const beside = placeBeside(foot, standing, before.facing, body)
@@ -167,7 +172,7 @@ export function layOutFloor(
     const place =
       footWay(action.direction) === 'stays'
         ? { ...feet[foot], heading: turns ? facing : feet[foot].heading }
-        : placeAfter(action, foot, standing, facing, body)
+        : footPosition(action, foot, standing, facing, body)
     const loadAfter = action.direction === 'hold' ? loadBefore : (carried[index] as number)
     const touchesAt = Math.max(SHORTEST_SWING, touches[index] ?? 0.5 - HALF_DOUBLE_SUPPORT)
     const floorAction: FloorAction = {
@@ -177,6 +182,7 @@ export function layOutFloor(
       loadBefore,
       loadAfter,
       stays:
+        footWay(action.direction) === 'stays' &&
         samePlace(feet[foot], place) &&
         (loadAfter < 1 || oldFootStays(figure.actions[index + 1], place, standing, foot, facing, body)),
       loadsFrom: Math.max(0.5 - HALF_DOUBLE_SUPPORT, touchesAt),

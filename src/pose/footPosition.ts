@@ -60,7 +60,7 @@ export function placeBeside(foot: Foot, standing: Vector, facing: number, body: 
  * @param standing the other foot's place
  * @param facing the dancer's facing after the turn made with the action, radians
  */
-export function placeAfter(action: Action, foot: Foot, standing: Vector, facing: number, body: Body): Place {
+export function footPosition(action: Action, foot: Foot, standing: Vector, facing: number, body: Body): Place {
   const { bearing, crossed } = POSITIONS[action.direction]
   if (bearing === null) return placeBeside(foot, standing, facing, body)
   const size = action.size ?? USUAL_SIZE[action.direction]

@@ -6,14 +6,14 @@ import type { Performance } from '../transfer/performance.ts'
 import { beadRow } from './beads.ts'
 import { distinctPlacements, placementLabels } from './placementLabels.ts'
 import type { Bead, FootNow, PanelFrame, PanelPicture, Placement, Tone } from './scene.ts'
-import { inView, type View } from './view.ts'
+import { inView, textPixels, type View } from './view.ts'
 
 /** One panel: what stays, and what it looks like at a beat. */
 export type PanelView = { readonly picture: PanelPicture; frameAt(t: number): PanelFrame }
 
 const TRAIL_A_BEAT = 16
-/** Height of a count's figures, CSS px. */
-const TEXT_PX = 17
+/** What must be written in any panel (a wait's half beats), CSS px. */
+const SMALLEST_TEXT = 9
 const GRID_SPACING = 0.25
 const SCALE_BAR = 0.5
 
@@ -60,7 +60,8 @@ export function panelView(
   const compared = names && way.kind !== 'in time'
   const row = beadRow(comparison, performance, floor, view, range, compared)
   const trail = trailOf(performance, floor, view, range.from, range.to)
-  const textHeight = TEXT_PX / view.pixelsPerMetre
+  const textHeight = Math.max(SMALLEST_TEXT, textPixels(view.height)) / view.pixelsPerMetre
+  const written = textPixels(view.height) > 0
   const placements = placementsOf(floor, comparison, view)
   const start = (['left', 'right'] as const).map((foot) => ({
     foot,
@@ -91,7 +92,7 @@ export function panelView(
       scaleBar: { length: SCALE_BAR, text: '50 cm' },
       lineOfDance: schedule.figure.starts === null ? null : view.turned,
       placements: distinctPlacements([...start, ...placements.filter((placement) => placement !== null)]),
-      labels: placementLabels(placements, schedule, view.body.footBreadth, textHeight),
+      labels: written ? placementLabels(placements, schedule, view.body.footBreadth, textHeight) : [],
       wholePath: trailOf(performance, floor, view, performance.curve.from, performance.curve.to),
     },
     frameAt(t) {

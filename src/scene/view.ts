@@ -12,6 +12,8 @@ export type View = {
   /** The floor is turned to the right by this, radians, so that the figure's longest way fits. */
   readonly turned: number
   readonly pixelsPerMetre: number
+  /** Of the panel, CSS px. */
+  readonly height: number
   readonly body: Body
   /** One floor a panel. */
   readonly floors: readonly Floor[]
@@ -25,8 +27,14 @@ const READABLE_FOOT = 1 / 6
 const LARGEST_FOOT = 1 / 3.5
 /** Turning the floor must gain this much in size, for a dancer is read most easily facing up. */
 const WORTH_TURNING = 1.25
-/** Room beside a foot for what is written there, CSS px. */
-const MARGIN = { across: 62, along: 22 } as const
+/** Room beside the feet for what is written there, and before and behind them; in text heights. */
+const ROOM = { beside: 3.4, ahead: 0.9 } as const
+
+/** Height of a count's figures, CSS px: larger in a larger panel, and none at all in a very small one. */
+export function textPixels(height: number): number {
+  return height < SMALLEST_WRITTEN ? 0 : Math.min(22, Math.max(13, height / 19))
+}
+const SMALLEST_WRITTEN = 180
 
 type Box = { readonly left: number; readonly right: number; readonly low: number; readonly high: number }
 
@@ -58,26 +66,35 @@ function touchParts({ schedule, ideal }: Comparison): (number | null)[] {
  * Frames the figure for panels of one size.
  * @param width of the smallest panel that must hold the picture, CSS px above 0
  * @param height likewise
+ * @param like the view of another panel, where this one is to lie the same way round
  */
-export function viewOf(comparison: Comparison, width: number, height: number): View {
+export function viewOf(comparison: Comparison, width: number, height: number, like: View | null = null): View {
   const touches = touchParts(comparison)
   const lay = ({ carried }: Performance, body: Body) => layOutFloor(comparison.schedule.figure, carried, touches, body)
-  const inner = { width: Math.max(40, width - 2 * MARGIN.across), height: Math.max(40, height - 2 * MARGIN.along) }
+  const text = Math.max(8, textPixels(height))
+  // What is written stands on a foot's own side: beside it upright, above and below it when the floor is turned.
+  const innerFor = (turned: number) => {
+    const [across, along] = turned === 0 ? [ROOM.beside, ROOM.ahead] : [ROOM.ahead, ROOM.beside]
+    return { width: Math.max(40, width - 2 * across * text), height: Math.max(40, height - 2 * along * text) }
+  }
   let view: View | null = null
   for (const times of FOOT_TIMES) {
     const body = bodyWithFeet(times)
     const floors = comparison.panels.map(({ performance }) => lay(performance, body))
     const candidates = [0, Math.PI / 2].map((turned) => {
       const box = boxOf(floors, turned, body)
+      const inner = innerFor(turned)
       const fits = Math.min(inner.width / (box.right - box.left), inner.height / (box.high - box.low))
       return { turned, box, fits }
     })
     const [upright, aside] = candidates as [(typeof candidates)[number], (typeof candidates)[number]]
-    const chosen = aside.fits > WORTH_TURNING * upright.fits ? aside : upright
+    const turns = like === null ? aside.fits > WORTH_TURNING * upright.fits : like.turned !== 0
+    const chosen = turns ? aside : upright
     const pixelsPerMetre = Math.min(chosen.fits, (LARGEST_FOOT * height) / body.footLength)
     const { box, turned } = chosen
     const centre = { x: (box.left + box.right) / 2, y: (box.low + box.high) / 2 }
     view = {
+      height,
       middle: turn(centre, -turned),
       turned,
       pixelsPerMetre,

@@ -1,7 +1,7 @@
 import type { Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
 import type { Bead, PanelPicture } from '../scene/scene.ts'
-import { drawWait, takenSpots } from './drawWait.ts'
+import { drawWait, placeWait, takenSpots } from './drawWait.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { traceLine } from './traceLine.ts'
 
@@ -33,6 +33,13 @@ export function drawBeads(
   for (const tie of ties) traceLine(g, tie.tick)
   g.stroke({ color: palette.ink, width: widths.tick, cap: 'round' })
 
+  const taken = takenSpots(picture, space)
+  const waits = beads
+    .filter((bead) => bead.waited !== '')
+    .map((bead) => ({ spot: at(bead), pill: placeWait(bead.waited, at(bead), taken, space) }))
+  for (const { spot, pill } of waits) g.moveTo(spot.x, spot.y).lineTo(pill.box.x, pill.box.y)
+  g.stroke({ color: accent, width: widths.tie })
+
   for (const bead of beads) {
     const { x, y } = at(bead)
     const radius = bead.onCount ? widths.countBead : widths.bead
@@ -42,10 +49,7 @@ export function drawBeads(
       g.circle(x, y, radius + widths.halo * 0.8 + widths.tick).stroke({ color: accent, width: widths.tick })
     }
   }
-  const taken = takenSpots(picture, space)
-  for (const bead of beads) {
-    if (bead.waited !== '') drawWait(g, bead.waited, at(bead), accent, taken, space, palette)
-  }
+  for (const { pill } of waits) drawWait(g, pill, accent, space, palette)
 }
 
 /**

@@ -1,15 +1,10 @@
 import type { Graphics } from 'pixi.js'
-import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture } from '../scene/scene.ts'
 import { dashes } from './dashes.ts'
-import { strokeText } from './glyphStrokes.ts'
-import type { PanelSpace } from './panelSpace.ts'
+import { CORNER_MARGIN, type PanelSpace } from './panelSpace.ts'
+import { drawScaleBar } from './scaleBar.ts'
 import { traceLine } from './traceLine.ts'
-
-/** Space between a panel's edge and what is written in its corners, in pixels at scale 1. */
-const MARGIN = 16
-const SMALL_TEXT = 11
 
 /** The floor itself: ground, grid, the way to come, scale bar and the line of dance. */
 export function drawFloor(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
@@ -47,30 +42,12 @@ function drawPathToCome(g: Graphics, picture: PanelPicture, space: PanelSpace, p
   g.stroke({ color: palette.pathToCome, width: 2.6 * scale, cap: 'round', join: 'round' })
 }
 
-function drawScaleBar(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
-  const { scale } = space.widths
-  const length = picture.scaleBar.length * space.pixelsPerMetre
-  const right = space.width / 2 - MARGIN * scale
-  const y = space.height / 2 - MARGIN * scale
-  const end = 4 * scale
-  g.moveTo(right - length, y - end)
-    .lineTo(right - length, y)
-    .lineTo(right, y)
-    .lineTo(right, y - end)
-  g.stroke({ color: palette.quietInk, width: 1.6 * scale, cap: 'round', join: 'round' })
-  const text = layOut(picture.scaleBar.text, SMALL_TEXT * scale)
-  const x = right - Math.max(length, text.width) / 2
-  const middle = y - end - (SMALL_TEXT / 2 + 3) * scale
-  strokeText(g, text, x, middle, palette.floor, 2.5 * scale)
-  strokeText(g, text, x, middle, palette.quietInk)
-}
-
 function drawLineOfDance(g: Graphics, heading: number, space: PanelSpace, palette: StagePalette): void {
   const { scale } = space.widths
-  const half = 21 * scale
+  const half = 19 * scale
   const [dx, dy] = [Math.sin(heading), -Math.cos(heading)]
-  const x = space.width / 2 - MARGIN * scale - half
-  const y = -space.height / 2 + MARGIN * scale + half
+  const x = space.width / 2 - CORNER_MARGIN * scale - half
+  const y = -space.height / 2 + CORNER_MARGIN * scale + half
   const head = 9 * scale
   const [tipX, tipY] = [x + dx * half, y + dy * half]
   g.moveTo(x - dx * half, y - dy * half).lineTo(tipX, tipY)

@@ -18,8 +18,8 @@ export type MovingFoot = {
 }
 
 /** Lifts are a few centimetres: shown larger, or nobody sees them from above. */
-const SHADOW_PER_METRE = 2.6
-const FARTHEST_SHADOW = 0.3
+const SHADOW_PER_METRE = 2.2
+const FARTHEST_SHADOW = 0.22
 /** Soft edges without a filter: the same outline again and again, a little wider each time. */
 const SHADOW_LAYERS = 5
 const LETTER_SIZE = 0.235
@@ -35,10 +35,10 @@ export function createFoot(side: Foot, accent: string, space: PanelSpace, palett
   const shadow = new Graphics()
   for (let k = SHADOW_LAYERS; k >= 1; k--) {
     traceLine(shadow, outlinePixels, true)
-    shadow.stroke({ color: palette.shadow, width: (k * 2.4 - 1) * widths.scale, alpha: 0.13, join: 'round' })
+    shadow.stroke({ color: palette.shadow, width: (k * 2.4 - 1) * widths.scale, alpha: 0.11, join: 'round' })
   }
   traceLine(shadow, outlinePixels, true)
-  shadow.fill({ color: palette.shadow, alpha: 0.45 })
+  shadow.fill({ color: palette.shadow, alpha: 0.4 })
 
   const standing = new Graphics()
   traceLine(standing, outlinePixels, true)

@@ -1,5 +1,5 @@
 import type { Graphics } from 'pixi.js'
-import { layOut } from '../scene/glyphs.ts'
+import { type LaidOutText, layOut } from '../scene/glyphs.ts'
 import { MARKER_REACH } from '../scene/markerShape.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture } from '../scene/scene.ts'
@@ -7,13 +7,18 @@ import { type Box, freeSpot } from './freeSpot.ts'
 import { strokeText } from './glyphStrokes.ts'
 import { labelBox } from './labelLayout.ts'
 import type { PanelSpace } from './panelSpace.ts'
+import { scaleBarBox } from './scaleBar.ts'
 
 /** The pill's text as a part of the counts' height. */
 const TEXT = 0.8
 /** Air between the marker and the pill, in pixels at scale 1. */
 const GAP = 6
+/** The two bars, the space between them and the text, and the pill's ends, in heights of the text. */
+const BARS = 0.42
+const BETWEEN = 0.34
+const ENDS = 0.55
 
-/** What a wait's pill must not cover: labels and placements. */
+/** What a wait's pill must not cover: placements, labels, scale bar. */
 export function takenSpots(picture: PanelPicture, space: PanelSpace): Box[] {
   const feet = picture.placements.map(({ x, y, heading }): Box => {
     const [along, across] = [space.footLength / 2, (picture.footBreadth * space.pixelsPerMetre) / 2]
@@ -25,46 +30,51 @@ export function takenSpots(picture: PanelPicture, space: PanelSpace): Box[] {
       halfHeight: across * sin + along * cos,
     }
   })
-  return [...feet, ...picture.labels.map((label) => labelBox(label, space))]
+  return [...feet, ...picture.labels.map((label) => labelBox(label, space)), scaleBarBox(picture, space)]
 }
 
+/** A wait's pill: its text, and where it lies. */
+export type WaitPill = { readonly text: LaidOutText; readonly box: Box }
+
 /**
- * How long the weight waited at a spot, with the two bars that everybody knows as a pause.
+ * Finds a place beside a spot where the weight waited.
  * @param taken what is not to be covered; the pill is added to it
  */
-export function drawWait(
-  g: Graphics,
+export function placeWait(
   waited: string,
   spot: { readonly x: number; readonly y: number },
-  color: string,
   taken: Box[],
+  space: PanelSpace,
+): WaitPill {
+  const text = layOut(waited, space.textHeight * TEXT)
+  const size = {
+    halfWidth: text.width / 2 + ((BARS + BETWEEN) / 2 + ENDS) * text.height,
+    halfHeight: text.height * 0.95,
+  }
+  const reach = MARKER_REACH * space.footLength + GAP * space.widths.scale
+  const panel = { halfWidth: space.width / 2, halfHeight: space.height / 2 }
+  const box = freeSpot({ ...spot, reach }, size, taken, panel)
+  taken.push(box)
+  return { text, box }
+}
+
+/** How long the weight waited, with the two bars that everybody knows as a pause. */
+export function drawWait(
+  g: Graphics,
+  { text, box }: WaitPill,
+  color: string,
   space: PanelSpace,
   palette: StagePalette,
 ): void {
-  const text = layOut(waited, space.textHeight * TEXT)
   const { height } = text
-  const bars = height * 0.42
-  const between = height * 0.34
-  const size = { halfWidth: (bars + between + text.width) / 2 + height * 0.55, halfHeight: height * 0.95 }
-  const reach = MARKER_REACH * space.footLength + GAP * space.widths.scale
-  const panel = { halfWidth: space.width / 2, halfHeight: space.height / 2 }
-  const pill = freeSpot({ ...spot, reach }, size, taken, panel)
-  taken.push(pill)
-
   const trace = () =>
-    g.roundRect(
-      pill.x - size.halfWidth,
-      pill.y - size.halfHeight,
-      2 * size.halfWidth,
-      2 * size.halfHeight,
-      size.halfHeight,
-    )
+    g.roundRect(box.x - box.halfWidth, box.y - box.halfHeight, 2 * box.halfWidth, 2 * box.halfHeight, box.halfHeight)
   trace().fill(palette.floor)
   trace().stroke({ color, width: space.widths.tick })
-  const left = pill.x - (bars + between + text.width) / 2
-  for (const x of [left + height * 0.08, left + bars - height * 0.08]) {
-    g.moveTo(x, pill.y - height * 0.4).lineTo(x, pill.y + height * 0.4)
+  const left = box.x - box.halfWidth + ENDS * height
+  for (const x of [left + height * 0.08, left + (BARS - 0.08) * height]) {
+    g.moveTo(x, box.y - height * 0.4).lineTo(x, box.y + height * 0.4)
   }
   g.stroke({ color: palette.ink, width: height * 0.17, cap: 'round' })
-  strokeText(g, text, left + bars + between + text.width / 2, pill.y, palette.ink)
+  strokeText(g, text, left + (BARS + BETWEEN) * height + text.width / 2, box.y, palette.ink)
 }

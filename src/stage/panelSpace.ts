@@ -1,6 +1,9 @@
 import type { PanelPicture } from '../scene/scene.ts'
 import { type LineWidths, lineWidths } from './lineWidths.ts'
 
+/** Space between a panel's edge and what stands in its corners, in pixels at scale 1. */
+export const CORNER_MARGIN = 16
+
 /** A panel's place in the canvas, in CSS pixels. */
 export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 

@@ -91,6 +91,7 @@ export async function createStage(options: StageOptions): Promise<Stage> {
   }
   canvas.addEventListener('webglcontextlost', onLost)
   canvas.addEventListener('webglcontextrestored', onRestored)
+  canvas.addEventListener('contextrestored', onRestored) // the 2D canvas's own; it comes back by itself, empty
 
   return {
     canvas,
@@ -109,6 +110,7 @@ export async function createStage(options: StageOptions): Promise<Stage> {
     destroy() {
       canvas.removeEventListener('webglcontextlost', onLost)
       canvas.removeEventListener('webglcontextrestored', onRestored)
+      canvas.removeEventListener('contextrestored', onRestored)
       root.destroy({ children: true, context: true })
       renderer.destroy({ removeView: true })
       panels = []

@@ -21,9 +21,9 @@ const PROVENANCES: Readonly<Record<Source['provenance'], string>> = {
 }
 
 const FIRST_PARTS: Readonly<Record<string, string>> = {
-  '¼': 'first quarter',
-  '½': 'first half',
-  '¾': 'first three quarters',
+  '¼': 'First quarter',
+  '½': 'First half',
+  '¾': 'First three quarters',
 }
 
 const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' : 'Half a beat')
@@ -32,8 +32,8 @@ const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' :
 export const labels = {
   program: 'Overfoot',
   figure: 'Figure',
-  /** "Foxtrot, leader". */
-  figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}`,
+  /** "Foxtrot, leader." */
+  figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}.`,
 
   askWhoIsLate: 'Who is late?',
   showNames: 'Show names',
@@ -52,10 +52,8 @@ export const labels = {
   conventionNow: 'Where the weight is on this count',
 
   strip: 'The weight over the beats: up is the right foot, down the left',
-  rightFoot: 'right foot',
-  leftFoot: 'left foot',
-  rightFootShort: 'right',
-  leftFootShort: 'left',
+  /** The strip's two levels; on a narrow screen without "foot". */
+  feet: { right: 'right', left: 'left', foot: 'foot' },
   /** At a line of the strip. */
   line: { 'in time': 'in time', late: 'late', early: 'early' },
   beat: 'Beat',
@@ -73,17 +71,24 @@ export const labels = {
 
   settings: 'Settings',
   tempo: 'Tempo',
-  barsPerMinute: (bars: number) => `${number(bars, 1)} bars a minute`,
-  percent: (bars: number, dance: Dance) => `${number((bars / defaultTempo(dance).barsPerMinute) * 100, 0)} %`,
-  beatsPerMinute: (bars: number, dance: Dance) => `${number(bars * dance.beatsPerBar, 1)} beats a minute`,
-  secondsPerBeat: (bars: number, dance: Dance) => `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat`,
-  usualTempo: (dance: Dance) => `100 % = ${number(defaultTempo(dance).barsPerMinute, 1)} bars a minute`,
-  provenance: ({ provenance }: Source) => PROVENANCES[provenance],
+  barsPerMinute: (bars: number): string => `${number(bars, 1)} bars a minute`,
+  percent: (bars: number, dance: Dance): string => `${number((bars / defaultTempo(dance).barsPerMinute) * 100, 0)} %`,
+  /** "80 %: 93 beats a minute, 0.65 seconds a beat. 100 % = 29 bars a minute (published)." */
+  tempoFacts: (bars: number, dance: Dance) => {
+    const { barsPerMinute, source } = defaultTempo(dance)
+    return (
+      `${bars === barsPerMinute ? '' : `${labels.percent(bars, dance)}: `}${number(bars * dance.beatsPerBar, 1)} beats a minute, ` +
+      `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat. ` +
+      `100 % = ${labels.barsPerMinute(barsPerMinute)} (${PROVENANCES[source.provenance]}).`
+    )
+  },
+  usualTempo: '100 %',
+  usualTempoSpoken: (dance: Dance) => `100 %: ${labels.barsPerMinute(defaultTempo(dance).barsPerMinute)}`,
   late: 'How late',
   lateBy: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
   early: 'How early',
-  earlyPart: (part: number) => `In the ${FIRST_PARTS[fraction(part)] ?? `first ${number(part * 100, 0)} %`}`,
-  earlyNote: 'of the step’s time',
+  /** Of the step's time. */
+  earlyPart: (part: number) => FIRST_PARTS[fraction(part)] ?? `First ${number(part * 100, 0)} %`,
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,
@@ -105,8 +110,7 @@ export const labels = {
     'This is usual advice, and the picture shows timing only. In technique your teacher has the last word.',
   ],
   figureTitle: 'This figure',
-  timingSource: ({ text, source }: Figure['timings'][number]) =>
-    `Timing ${text}: ${sourced(source)}.`,
+  timingSource: ({ text, source }: Figure['timings'][number]) => `Timing ${text}: ${sourced(source)}.`,
   tempoSource: (dance: Dance) => {
     const { from, to, source } = dance.tempo
     const range = from === to ? `${from}` : `${from} to ${to}`

@@ -57,7 +57,7 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
   }),
   'key-missing': ({ key }) => ({ rule: `The key ${quoted(key)} is missing.`, mend: `Add a line “${key}: …”.` }),
   'key-unknown': ({ key, nearest }) => ({
-    rule: `The key ${quoted(key)} is not known here, and what it says is passed over.`,
+    rule: `The key ${quoted(key)} is not known here: what it says is not used.`,
     mend: instead(nearest, nearest === '' ? 'Take the line out, or put it behind a #.' : '').trim(),
   }),
   'value-unknown': ({ key, value, nearest, allowed }) => ({
@@ -86,7 +86,7 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
     mend: 'Signs are S, Q, &, a, the counts, (2) for a beat held, and 4-1 for one step over two counts.',
   }),
   'timing-count-out-of-order': ({ sign, expected }) => ({
-    rule: `Counts follow each other: ${quoted(sign)} stands where ${quoted(expected)} comes.`,
+    rule: `Counts follow each other through the bar: ${quoted(sign)} stands where ${quoted(expected)} comes.`,
     mend: `A step that lasts over count ${expected} is written with it: 1 (2) 3, or 4-1. A count on which nothing is stepped is an action “hold”.`,
   }),
   'timing-split-first': ({ sign }) => ({
@@ -119,7 +119,7 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
   }),
   'no-actions': () => ({
     rule: 'A figure has at least one action.',
-    mend: 'Add a line “  - forward” under “actions:”.',
+    mend: 'Write each action on a line of its own under “actions:”, beginning with “- ”.',
   }),
   'moment-not-a-count': ({ key, value, last }) => ({
     rule: `${quoted(key)} is a moment, said as a count; ${quoted(value)} is none.`,
@@ -144,13 +144,13 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
   }),
 }
 
-export type ProblemSentence = Advice & {
+export type ProblemWords = Advice & {
   /** For the command line: `file:line:column code`, then both sentences. */
   readonly line: string
 }
 
 /** What a problem is called in the words of the trade: the rule it breaks, how to mend it, and both as one line. */
-export function problemSentence(problem: Problem): ProblemSentence {
+export function problemSentence(problem: Problem): ProblemWords {
   const { code, values, where } = problem
   const advice = sentences[code] as (facts: Problem['values']) => Advice
   const { rule, mend } = advice(values)

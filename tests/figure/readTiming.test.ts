@@ -133,6 +133,7 @@ describe('readTiming(text, dance)', () => {
     ['waltz', '4 1', [['timing-count-out-of-order', 0]]],
     ['waltz', '0', [['timing-count-out-of-order', 0]]],
     ['rumba', '2 3 4-2', [['timing-count-out-of-order', 5]]],
+    ['paso doble', '1 2 2', [['timing-count-out-of-order', 4]]],
     ['paso doble', '1–8', [['timing-count-out-of-order', 1]]],
     ['samba', 'Q 2', [['timing-count-out-of-order', 2]]],
     ['waltz', '& 1 2', [['timing-split-first', 0]]],

@@ -90,7 +90,9 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
         for (const swing of floor.swings[foot]) {
           // Released from part weight, a foot may have to come from two steps away; one that crosses changes sides: their
           // own way counts as the step.
-          const crosses = figure.actions[Math.floor(swing.to - 1e-9)]?.direction.startsWith('cross')
+          const crosses = figure.actions
+            .slice(Math.max(0, Math.floor(swing.from) - 2), Math.ceil(swing.to))
+            .some(({ direction }) => direction.startsWith('cross'))
           const own = Math.hypot(swing.end.x - swing.start.x, swing.end.y - swing.start.y)
           const reach = Math.max(stepsAround(floor, swing), crosses || fromPartWeight(floor, swing) ? own : 0)
           for (const [k, { p, now }] of all.entries()) {

@@ -1,0 +1,31 @@
+import { figures } from 'virtual:figures'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { gsapDriver } from './clock/gsapDriver.ts'
+import { createPlayer } from './player.ts'
+import { App } from './ui/App.tsx'
+import { ErrorBoundary } from './ui/ErrorBoundary.tsx'
+
+// The stage begins before React, so that the picture does not wait for the rest of the page.
+const stage = import('./stage/stage.ts').then(({ createStage }) =>
+  createStage({ width: innerWidth, height: innerHeight, resolution: devicePixelRatio }),
+)
+
+const player = createPlayer(figures, gsapDriver())
+
+/** The first demo, which every test draws; a figure that cannot be drawn must not come back. */
+function startAnew(): void {
+  player.pause()
+  const first = figures[0]
+  if (first !== undefined) player.choose(first.id)
+}
+
+const home = document.getElementById('overfoot')
+if (home === null) throw new Error('the page has no element "overfoot" to start in')
+createRoot(home).render(
+  <StrictMode>
+    <ErrorBoundary startAnew={startAnew}>
+      <App player={player} stage={stage} />
+    </ErrorBoundary>
+  </StrictMode>,
+)

@@ -1,0 +1,61 @@
+import { useCallback, useId, useMemo } from 'react'
+import type { Player } from '../player.ts'
+import type { Lesson } from '../session/lesson.ts'
+import { gridPoints } from '../timing/grid.ts'
+import type { Beat } from '../units.ts'
+import { labels } from '../words/labels.ts'
+import { stageWords } from '../words/stageWords.ts'
+import { panelName } from './panelName.ts'
+import { SteadyText } from './SteadyText.tsx'
+import { ToneMark } from './ToneMark.tsx'
+import { PICTURE_CLASS } from './usePicture.ts'
+
+type Props = {
+  readonly player: Player
+  readonly lesson: Lesson
+  /** Index into the lesson's panels. */
+  readonly panel: number
+  /** 0 = the leftmost. */
+  readonly place: number
+  readonly names: boolean
+  /** On a narrow screen one panel is large. */
+  readonly large: boolean
+  readonly enlarge: (place: number) => void
+}
+
+/** One performance: its name above, its words below, and between them the place that the canvas draws into. */
+export function Panel({ player, lesson, panel, place, names, large, enlarge }: Props) {
+  const titleId = useId()
+  const way = lesson.panels[panel]?.way
+  const { range, schedule } = lesson
+  const beats = useMemo(() => gridPoints(range.from, range.to, schedule.grid), [range, schedule])
+  const read = useCallback((at: Beat) => stageWords(lesson, panel, at), [lesson, panel])
+  const name = panelName(lesson, panel, place, names)
+  const [first, ...rest] = name.split(': ')
+  return (
+    <section className={large ? 'panel panel-large' : 'panel'} aria-labelledby={titleId}>
+      <h2 className="panel-title" id={titleId}>
+        {names && way !== undefined ? (
+          <>
+            <ToneMark tone={way.kind} />
+            <span>
+              <b>{first}</b>
+              {rest.length > 0 ? <span className="panel-more">: {rest.join(': ')}</span> : null}
+            </span>
+          </>
+        ) : (
+          <>
+            <b aria-hidden="true">{labels.unnamedPanel(place)}</b>
+            <span className="for-ears">{name}</span>
+          </>
+        )}
+      </h2>
+      <div className={PICTURE_CLASS}>
+        <button type="button" className="enlarge" aria-label={labels.enlarge(name)} onClick={() => enlarge(place)} />
+      </div>
+      <p className="panel-words">
+        <SteadyText player={player} read={read} beats={beats} hidden={!names} />
+      </p>
+    </section>
+  )
+}

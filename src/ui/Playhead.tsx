@@ -1,0 +1,54 @@
+import { useEffect, useRef } from 'react'
+import type { Player } from '../player.ts'
+import { playheadTiming } from './playheadTiming.ts'
+
+/** Two places closer than this, in milliseconds of playing, are one: a fraction of a frame. */
+const SAME = 4
+
+/**
+ * The line over the strip. While playing the browser moves it by itself, in step with the clock: the page is written only
+ * when somebody plays, pauses, seeks or changes the tempo, and set right at a grid point should it ever be off.
+ */
+export function Playhead({ player }: { readonly player: Player }) {
+  const home = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    const line = home.current
+    if (line === null) return
+    let animation: Animation | null = null
+
+    const anchor = (): void => {
+      const clock = player.clock()
+      const { duration, until, iterations, at } = playheadTiming(clock)
+      animation?.cancel()
+      animation = line.animate(
+        { transform: ['translateX(0%)', `translateX(${until * 100}%)`] },
+        { duration, iterations, fill: 'both', easing: 'linear' },
+      )
+      // By its start, not by its place: a start holds although the first frame comes a little later.
+      if (clock.playing) animation.startTime = performance.now() - at(player.beatNow())
+      else {
+        animation.pause()
+        animation.currentTime = at(player.beatNow())
+      }
+    }
+    const setRight = (): void => {
+      const clock = player.clock()
+      if (!clock.playing || typeof animation?.startTime !== 'number') return
+      const { duration, at } = playheadTiming(clock)
+      const off = performance.now() - at(player.beatNow()) - animation.startTime
+      if (Math.abs(off - Math.round(off / duration) * duration) > SAME) anchor()
+    }
+
+    anchor()
+    const stops = [player.store.subscribe(anchor), player.onGrid(setRight)]
+    return () => {
+      for (const stop of stops) stop()
+      animation?.cancel()
+    }
+  }, [player])
+  return (
+    <div className="playhead" aria-hidden="true">
+      <div className="playhead-run" ref={home} />
+    </div>
+  )
+}

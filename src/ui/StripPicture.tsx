@@ -1,0 +1,78 @@
+import type { Strip } from '../scene/strip.ts'
+import type { Lesson } from '../session/lesson.ts'
+import { labels } from '../words/labels.ts'
+import { along, BOX, linePath, linePlaces, rightAt } from './stripGeometry.ts'
+
+/** Where the feet's levels lie, per cent from the top. */
+const TOP = 13
+const BOTTOM = 87
+const level = (part: number): number => TOP + (part / 100) * (BOTTOM - TOP)
+/** Distance of a name from its line, as a text's own units. */
+const NAME_GAP = '0.6em'
+
+type Props = { readonly strip: Strip; readonly lesson: Lesson; readonly names: boolean }
+
+/** The weight over the beats: one line a performance, between the right foot (up) and the left (down). */
+export function StripPicture({ strip, lesson, names }: Props) {
+  const toneOf = (panel: number) => lesson.panels[panel]?.way.kind ?? 'in time'
+  return (
+    <svg className="strip-picture" role="img" aria-label={labels.strip}>
+      <line className="strip-level" x1="0" x2="100%" y1={`${TOP}%`} y2={`${TOP}%`} />
+      <line className="strip-level" x1="0" x2="100%" y1={`${BOTTOM}%`} y2={`${BOTTOM}%`} />
+      <svg
+        x="0"
+        y={`${TOP}%`}
+        width="100%"
+        height={`${BOTTOM - TOP}%`}
+        viewBox={`0 0 ${BOX.width} ${BOX.height}`}
+        preserveAspectRatio="none"
+        overflow="visible"
+        aria-hidden="true"
+      >
+        {names
+          ? strip.lines.flatMap((line) =>
+              line.waits.map(({ from, to }) => {
+                const y = (1 - rightAt(line, (from + to) / 2)) * BOX.height
+                const [start, end] = [along(strip, from), along(strip, to)].map((part) => (part / 100) * BOX.width)
+                return (
+                  <line
+                    key={`${line.panel} ${from}`}
+                    className="strip-wait"
+                    data-tone={toneOf(line.panel)}
+                    x1={start}
+                    x2={end}
+                    y1={y}
+                    y2={y}
+                  />
+                )
+              }),
+            )
+          : null}
+        {strip.lines.map((line) => (
+          <path
+            key={line.panel}
+            className="strip-line line"
+            data-tone={names ? toneOf(line.panel) : 'plain'}
+            d={linePath(strip, line)}
+          />
+        ))}
+      </svg>
+      {names
+        ? linePlaces(strip).map(({ panel, x, y, side }) => (
+            <text
+              key={panel}
+              className="strip-name"
+              data-tone={toneOf(panel)}
+              x={`${x}%`}
+              y={`${level(y)}%`}
+              dx={side === 'after' ? NAME_GAP : `-${NAME_GAP}`}
+              dominantBaseline="middle"
+              textAnchor={side === 'after' ? 'start' : 'end'}
+            >
+              {labels.line[toneOf(panel)]}
+            </text>
+          ))
+        : null}
+    </svg>
+  )
+}

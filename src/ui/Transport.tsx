@@ -1,0 +1,58 @@
+import { type MouseEvent, useCallback } from 'react'
+import { useStore } from 'zustand'
+import type { Player } from '../player.ts'
+import { labels } from '../words/labels.ts'
+import { Icon } from './Icon.tsx'
+import { BEAT_SLIDER } from './keyPlace.ts'
+
+/** After a press with the mouse the keys are the slider's again, so that Space plays and does not press the button anew. */
+function giveKeysBack(event: MouseEvent): void {
+  const { nativeEvent } = event
+  if (nativeEvent instanceof PointerEvent && nativeEvent.pointerType === 'mouse') {
+    document.getElementById(BEAT_SLIDER)?.focus({ preventScroll: true })
+  }
+}
+
+/** The one large button, and the steps beside it. */
+export function Transport({ player }: { readonly player: Player }) {
+  const playing = useStore(player.store, (state) => state.playing)
+  const loop = useStore(player.store, (state) => state.session.loop)
+  const grid = useStore(player.store, (state) => state.lesson.schedule.grid)
+  const press = useCallback(
+    (deed: () => void) => (event: MouseEvent) => {
+      deed()
+      giveKeysBack(event)
+    },
+    [],
+  )
+  return (
+    <section className="transport" aria-label={labels.transport}>
+      <button type="button" className="play" onClick={press(player.toggle)}>
+        <Icon name={playing ? 'pause' : 'play'} />
+        <span>{playing ? labels.pause : labels.play}</span>
+      </button>
+      <button type="button" className="step" aria-label={labels.stepBack(grid)} onClick={press(() => player.step(-1))}>
+        <Icon name="back" />
+        <span aria-hidden="true">{labels.stepSign(grid)}</span>
+      </button>
+      <button
+        type="button"
+        className="step"
+        aria-label={labels.stepForward(grid)}
+        onClick={press(() => player.step(1))}
+      >
+        <span aria-hidden="true">{labels.stepSign(grid)}</span>
+        <Icon name="forward" />
+      </button>
+      <button
+        type="button"
+        className="toggle"
+        aria-pressed={loop}
+        aria-label={labels.loop}
+        onClick={press(() => player.setLoop(!loop))}
+      >
+        <Icon name="loop" />
+      </button>
+    </section>
+  )
+}

@@ -1,0 +1,94 @@
+import { type RefObject, useEffect, useState } from 'react'
+import type { Player, Rect } from '../player.ts'
+import type { Stage } from '../stage/stage.ts'
+
+/** Sharper than this the eye does not see, and the work grows with its square. */
+const SHARPEST = 3
+
+/** Marks the places in the grid that the canvas draws into. */
+export const PICTURE_CLASS = 'picture'
+
+/** To whole device pixels, so that edges are not blurred. */
+const snapped = (value: number, ratio: number): number => Math.round(value * ratio) / ratio
+
+function rectIn(home: DOMRect, picture: DOMRect, ratio: number): Rect {
+  const x = snapped(picture.x - home.x, ratio)
+  const y = snapped(picture.y - home.y, ratio)
+  return {
+    x,
+    y,
+    width: Math.max(1, snapped(picture.right - home.x, ratio) - x),
+    height: Math.max(1, snapped(picture.bottom - home.y, ratio) - y),
+  }
+}
+
+/** Tells of every change of the device's pixel ratio (another screen, the browser's zoom). Returns what stops it. */
+function onPixelRatio(changed: () => void): () => void {
+  let media = matchMedia(`(resolution: ${devicePixelRatio}dppx)`)
+  const next = (): void => {
+    media.removeEventListener('change', next)
+    media = matchMedia(`(resolution: ${devicePixelRatio}dppx)`)
+    media.addEventListener('change', next)
+    changed()
+  }
+  media.addEventListener('change', next)
+  return () => media.removeEventListener('change', next)
+}
+
+/** Keeps the canvas as large as its home and the panels where the page's grid has them. Returns what stops it. */
+function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean): () => void {
+  const pictures = (): NodeListOf<Element> => home.querySelectorAll(`.${PICTURE_CLASS}`)
+  // Resized and drawn in one go, before the browser paints: no blank picture in between.
+  const fit = (): void => {
+    const ratio = Math.min(SHARPEST, devicePixelRatio)
+    const outer = home.getBoundingClientRect()
+    if (outer.width === 0 || outer.height === 0) return
+    stage.resize(Math.round(outer.width), Math.round(outer.height), ratio)
+    player.show(
+      stage,
+      Array.from(pictures(), (picture) => rectIn(outer, picture.getBoundingClientRect(), ratio)),
+      dark,
+    )
+  }
+  const observer = new ResizeObserver(fit)
+  for (const element of [home, ...pictures()]) observer.observe(element)
+  const stopRatio = onPixelRatio(fit)
+  return () => {
+    observer.disconnect()
+    stopRatio()
+  }
+}
+
+/**
+ * Lays the stage's canvas behind the panels' grid. The stage began before React and lives as long as the page.
+ * @param home holds the grid; the canvas goes in first
+ */
+export function usePicture(
+  player: Player,
+  starting: Promise<Stage>,
+  home: RefObject<HTMLElement | null>,
+  dark: boolean,
+): { readonly stage: Stage | null; readonly failed: boolean } {
+  const [stage, setStage] = useState<Stage | null>(null)
+  const [failed, setFailed] = useState(false)
+  useEffect(() => {
+    let gone = false
+    starting.then(
+      (started) => gone || setStage(started),
+      () => gone || setFailed(true),
+    )
+    return () => {
+      gone = true
+    }
+  }, [starting])
+  useEffect(() => {
+    if (stage === null || home.current === null) return
+    home.current.prepend(stage.canvas)
+    return () => stage.canvas.remove()
+  }, [stage, home])
+  useEffect(() => {
+    if (stage === null || home.current === null) return
+    return follow(player, stage, home.current, dark)
+  }, [player, stage, home, dark])
+  return { stage, failed }
+}

@@ -1,0 +1,125 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, type Page, test } from '@playwright/test'
+import { open } from './watch.ts'
+
+const SIZES = [
+  { width: 1280, height: 800 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+]
+const THEMES = ['light', 'dark'] as const
+
+const findings = async (page: Page) =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`,
+  )
+
+for (const viewport of SIZES) {
+  test.describe(`${viewport.width}×${viewport.height}`, () => {
+    test.use({ viewport })
+
+    for (const colorScheme of THEMES) {
+      test(`axe finds nothing, ${colorScheme}: paused, names off, notes open, playing`, async ({ page }) => {
+        await page.emulateMedia({ colorScheme })
+        await open(page)
+        expect(await findings(page)).toEqual([])
+        await page.getByRole('button', { name: 'Who is late?' }).click()
+        expect(await findings(page)).toEqual([])
+        await page.getByRole('button', { name: 'Show names' }).click()
+        await page.getByRole('button', { name: 'Notes and cautions' }).click()
+        expect(await findings(page)).toEqual([])
+        await page.getByRole('button', { name: 'Close' }).click()
+        await page.getByRole('button', { name: 'Play', exact: true }).click()
+        expect(await findings(page)).toEqual([])
+        expect(await page.evaluate(() => window.watched.violations)).toEqual([])
+      })
+    }
+
+    test('nothing scrolls sideways, the picture and the one large button are on the first screen', async ({ page }) => {
+      await open(page)
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      )
+      expect(wide).toBeLessThanOrEqual(0)
+      for (const part of [page.locator('canvas'), page.getByRole('button', { name: 'Play', exact: true })]) {
+        const box = await part.boundingBox()
+        expect(box).not.toBeNull()
+        expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(viewport.height + 1)
+      }
+    })
+
+    test('the count is three times larger than anything else', async ({ page }) => {
+      await open(page)
+      const [count, next] = await page.evaluate(() => {
+        const sizes = [...document.querySelectorAll('body *')]
+          .filter((element) =>
+            [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim() !== ''),
+          )
+          .filter((element) => element.getClientRects().length > 0 && element.closest('svg, .for-ears') === null)
+          .map((element) => ({
+            size: Number.parseFloat(getComputedStyle(element).fontSize),
+            count: element.matches('.count-now'),
+          }))
+        const largest = (count: boolean) =>
+          Math.max(...sizes.filter((one) => one.count === count).map(({ size }) => size))
+        return [largest(true), largest(false)]
+      })
+      expect((count as number) / (next as number)).toBeGreaterThanOrEqual(3)
+    })
+
+    test('what is pressed is 44 px or more', async ({ page }) => {
+      await open(page)
+      const small = await page.evaluate(() =>
+        [...document.querySelectorAll('button, select, input')]
+          .map((element) => ({ element, box: element.getBoundingClientRect() }))
+          .filter(({ element, box }) => box.width > 0 && element.closest('dialog:not([open])') === null)
+          .filter(({ box }) => box.width < 43.5 || box.height < 43.5)
+          .map(({ element, box }) => `${element.outerHTML.slice(0, 80)} ${box.width}×${box.height}`),
+      )
+      expect(small).toEqual([])
+    })
+  })
+}
+
+test('names off hides titles, captions, labels, and shuffles; shown again where they stand', async ({ page }) => {
+  await open(page)
+  await page.getByRole('button', { name: 'Who is late?' }).click()
+  const visible = await page.locator('main').innerText()
+  expect(visible).not.toMatch(/in time|late by|early/i)
+  await page.getByRole('button', { name: 'Show names' }).click()
+  await expect(page.locator('main')).toContainText('Late by ½ beat')
+})
+
+test('reduced motion: its still with step buttons, and play when asked', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await open(page)
+  await page.waitForTimeout(500)
+  expect(await page.evaluate(() => window.overfoot.player.store.getState().playing)).toBe(false)
+  await expect(page.getByRole('button', { name: 'Half a beat forward' })).toBeVisible()
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  expect(await page.evaluate(() => window.overfoot.player.store.getState().playing)).toBe(true)
+})
+
+test('a visitor’s figure that cannot be shown leaves a way out', async ({ page }) => {
+  await open(page)
+  await page.evaluate(() => {
+    const { player } = window.overfoot
+    const { lesson } = player.store.getState()
+    player.store.setState({ lesson: { ...lesson, schedule: null } as never })
+  })
+  await expect(page.getByRole('alert')).toBeVisible()
+  await page.getByRole('button', { name: 'Start without this figure' }).click()
+  await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
+})
+
+test('every demo opens, and the tempo says bars, beats and seconds', async ({ page }) => {
+  await open(page)
+  const select = page.getByRole('combobox', { name: 'Figure' })
+  const titles = await select.locator('option').allTextContents()
+  expect(titles.length).toBeGreaterThanOrEqual(8)
+  for (const title of titles) {
+    await select.selectOption({ label: title })
+    expect(await page.evaluate(() => window.overfoot.player.store.getState().lesson.figure.title)).toBe(title)
+  }
+  expect(await page.evaluate(() => window.watched.violations)).toEqual([])
+})

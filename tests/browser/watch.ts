@@ -1,0 +1,93 @@
+import type { Page } from '@playwright/test'
+import type { Player } from '../../src/player.ts'
+import type { Stage } from '../../src/stage/stage.ts'
+
+/** What is counted from before the page's first script on. */
+export type Watched = {
+  /** Animation frames asked for. */
+  frames: number
+  /** React commits. */
+  commits: number
+  /** Times, in ms, at which something in the document was changed. */
+  writes: number[]
+  violations: string[]
+}
+
+declare global {
+  interface Window {
+    watched: Watched
+    overfoot: { readonly player: Player; readonly stage: Promise<Stage> }
+    __REACT_DEVTOOLS_GLOBAL_HOOK__: object
+  }
+}
+
+/** Counts frames, commits, writes and policy violations. Call before the page is opened. */
+export async function watch(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const watched: Watched = { frames: 0, commits: 0, writes: [], violations: [] }
+    window.watched = watched
+    const ask = window.requestAnimationFrame.bind(window)
+    window.requestAnimationFrame = (callback) => {
+      watched.frames++
+      return ask(callback)
+    }
+    // React tells this hook, and no other, of every commit.
+    window.__REACT_DEVTOOLS_GLOBAL_HOOK__ = {
+      isDisabled: false,
+      supportsFiber: true,
+      renderers: new Map(),
+      inject: () => 1,
+      onCommitFiberRoot: () => watched.commits++,
+      onCommitFiberUnmount: () => {},
+      onPostCommitFiberRoot: () => {},
+      checkDCE: () => {},
+    }
+    document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => {
+      watched.violations.push(`${violatedDirective}: ${blockedURI}`)
+    })
+    addEventListener('DOMContentLoaded', () => {
+      new MutationObserver(() => watched.writes.push(performance.now())).observe(document, {
+        subtree: true,
+        childList: true,
+        characterData: true,
+        attributes: true,
+      })
+    })
+  })
+}
+
+/** Opens the page and waits until its picture stands. */
+export async function open(page: Page): Promise<void> {
+  await watch(page)
+  await page.goto('/')
+  await page.waitForFunction(() => window.overfoot !== undefined)
+  await page.evaluate(async () => {
+    const stage = await window.overfoot.stage
+    while (stage.counts.draws === 0) await new Promise((done) => setTimeout(done, 20))
+  })
+}
+
+/** The beat that the page stands on. */
+export const beatNow = (page: Page): Promise<number> => page.evaluate(() => window.overfoot.player.beatNow())
+
+/** How many different colours each panel's middle shows at a beat, read in the same task in which it was drawn. */
+export function coloursAt(page: Page, at: number): Promise<number[]> {
+  return page.evaluate(async (beat) => {
+    const { player, stage } = window.overfoot
+    const { canvas } = await stage
+    player.seek(beat)
+    const copy = document.createElement('canvas')
+    copy.width = canvas.width
+    copy.height = canvas.height
+    const pen = copy.getContext('2d')
+    if (pen === null) throw new Error('no 2D canvas to read with')
+    pen.drawImage(canvas, 0, 0)
+    const home = canvas.getBoundingClientRect()
+    const scale = canvas.width / home.width
+    return [...document.querySelectorAll('.picture')].map((picture) => {
+      const { x, y, width, height } = picture.getBoundingClientRect()
+      const pixels = pen.getImageData((x - home.x) * scale, (y - home.y) * scale, width * scale, height * scale).data
+      return new Set(new Uint32Array(pixels.buffer)).size
+    })
+  }, at)
+}

@@ -1,0 +1,80 @@
+import { describe, expect, test } from 'vitest'
+import {
+  inUsualOrder,
+  newSession,
+  revealed,
+  withBeat,
+  withCounting,
+  withEarly,
+  withFigure,
+  withLate,
+  withLoop,
+  withNamesOff,
+  withTempo,
+} from '../../src/session/session.ts'
+import { beat } from '../../src/units.ts'
+import { walks } from '../tools/exampleFigure.ts'
+
+const figure = walks('foxtrot', [2, 1, 1])
+const session = newSession(figure, beat(-0.5))
+
+describe('newSession(figure, beat)', () => {
+  test('three panels, the middle of the dance’s range (foxtrot 28–30 bars a minute), its own counting', () => {
+    expect(session.panels.map(({ way }) => way)).toEqual([
+      { kind: 'in time' },
+      { kind: 'late', by: 0.5 },
+      { kind: 'early', part: 0.5 },
+    ])
+    expect(session.barsPerMinute).toBe(29)
+    expect(session.counting).toBe('slows and quicks')
+    expect(session.names).toBe(true)
+  })
+  test('is plain data', () => {
+    expect(JSON.parse(JSON.stringify(session))).toEqual(session)
+  })
+})
+
+describe('the actions', () => {
+  test('tempo is held inside 20–125 % of the default', () => {
+    expect(withTempo(session, figure, 1).barsPerMinute).toBeCloseTo(5.8, 12)
+    expect(withTempo(session, figure, 99).barsPerMinute).toBeCloseTo(36.25, 12)
+    expect(withTempo(session, figure, 14.5).barsPerMinute).toBe(14.5)
+  })
+  test('late is held in [0, 1] beats and changes the late panel only', () => {
+    expect(withLate(session, 7).panels.map(({ way }) => way)).toEqual([
+      { kind: 'in time' },
+      { kind: 'late', by: 1 },
+      { kind: 'early', part: 0.5 },
+    ])
+    expect(withLate(session, -1).panels[1]?.way).toEqual({ kind: 'late', by: 0 })
+  })
+  test('early is held in [¼, 1] of the step’s time', () => {
+    expect(withEarly(session, 0).panels[2]?.way).toEqual({ kind: 'early', part: 0.25 })
+    expect(withEarly(session, 0.75).panels[2]?.way).toEqual({ kind: 'early', part: 0.75 })
+  })
+  test('another figure keeps how late, how early, the loop and the names', () => {
+    const changed = withLoop(withLate(withNamesOff(session, [2, 0, 1]), 0.25), false)
+    const waltz = withFigure(changed, walks('waltz', [1, 1, 1], { id: 'other' }), beat(-0.5))
+    expect(waltz).toMatchObject({
+      figure: 'other',
+      loop: false,
+      names: false,
+      order: [2, 0, 1],
+      barsPerMinute: 29,
+      counting: 'bars and beats',
+    })
+    expect(waltz.panels[1]?.way).toEqual({ kind: 'late', by: 0.25 })
+  })
+  test('names off shuffles; revealed leaves the panels where they stand; the usual order puts them back', () => {
+    const off = withNamesOff(session, [1, 2, 0])
+    expect(revealed(off)).toMatchObject({ names: true, order: [1, 2, 0] })
+    expect(inUsualOrder(off).order).toEqual([0, 1, 2])
+  })
+  test('none changes the session it is given', () => {
+    const before = JSON.stringify(session)
+    withBeat(session, beat(1))
+    withCounting(session, 'half beats')
+    withEarly(session, 0.25)
+    expect(JSON.stringify(session)).toBe(before)
+  })
+})

@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest'
+import { lessonOf } from '../../src/session/lesson.ts'
+import { newSession } from '../../src/session/session.ts'
+import { beat } from '../../src/units.ts'
+import { conventionWords } from '../../src/words/conventionWords.ts'
+import { stageWords } from '../../src/words/stageWords.ts'
+import { wayName } from '../../src/words/wayName.ts'
+import { exampleFigure, HALF_BEATS, walks } from '../tools/exampleFigure.ts'
+
+const lesson = (figure: ReturnType<typeof walks>) => lessonOf(newSession(figure, beat(0)), figure)
+const said = (figure: ReturnType<typeof walks>, panel: number, from: number, to: number) =>
+  HALF_BEATS(from, to).map((t) => stageWords(lesson(figure), panel, t))
+
+describe('stageWords(lesson, panel, t): S Q Q', () => {
+  const sqq = walks('foxtrot', [2, 1, 1])
+  test('in time', () => {
+    expect(said(sqq, 0, -0.5, 3.5)).toEqual([
+      'over the left foot, ready',
+      'moving, right foot on its way',
+      'placed, half way between the feet',
+      'transferring to the right foot',
+      'fully over the right foot, left passing',
+      'placed, half way between the feet',
+      'fully over the left foot, right passing',
+      'placed, half way between the feet',
+      'fully over the right foot, left collected',
+    ])
+  })
+  test('late by ½', () => {
+    expect(said(sqq, 1, 0, 1.5)).toEqual([
+      'late by ½ beat: over the left foot, ready',
+      'late by ½ beat: moving, right foot on its way',
+      'late by ½ beat: placed, half way between the feet',
+      'late by ½ beat: transferring to the right foot',
+    ])
+  })
+  test('early: full a beat too soon, then waiting', () => {
+    expect(said(sqq, 2, 0.5, 1.5)).toEqual([
+      'early by 1 beat: fully over the right foot, left passing',
+      'early by ½ beat: standing on the right foot, waiting',
+      'fully over the right foot, left passing',
+    ])
+  })
+})
+
+test('stageWords: a tap takes no weight', () => {
+  const figure = exampleFigure('exercise', [1, 1, 1], ['forward', 'tap', 'forward'])
+  expect(stageWords(lesson(figure), 0, 1)).toBe('left foot taps, weight stays on the right')
+  expect(stageWords(lesson(figure), 0, 1.5)).toBe('over the right foot, left touching without weight')
+})
+
+test('stageWords: a rock leaves the free foot in its place', () => {
+  const figure = exampleFigure('rumba', [1, 1, 2], ['forward', 'in place', 'side'])
+  expect(stageWords(lesson(figure), 0, 0)).toBe('fully over the right foot, left in its place')
+})
+
+describe('conventionWords(lesson, t): in the action’s own words', () => {
+  const words = (figure: ReturnType<typeof walks>, t: number) => conventionWords(lesson(figure), t).action
+  test.each([
+    ['foxtrot', [2, 1, 1], 0, 'a slow, on the & after: placed, half way; 1½ beats after the count: fully over'],
+    ['foxtrot', [2, 1, 1], 2, 'a quick, on the count: placed, half way; on the & after: fully over'],
+    ['rumba', [1, 1, 2], 0, 'a quick, on the count: fully over'],
+    ['rumba', [1, 1, 2], 2, 'a slow, on the count: placed, half way; 1 beat after the count: fully over'],
+    ['paso doble', [1, 1], 0, 'a step of 1 beat, on the count: foot and weight together, then still'],
+  ] as const)('%s %j at %s', (dance, values, t, expected) => {
+    expect(words(walks(dance, values), t)).toBe(expected)
+  })
+})
+
+test('wayName(way)', () => {
+  expect(wayName({ kind: 'late', by: beat(0.5) })).toBe('Late by ½ beat')
+  expect(wayName({ kind: 'in time' })).toBe('In time')
+})
