@@ -24,6 +24,10 @@ export function Notes({ player, dialog, letters, setLetters }: Props) {
   ].filter((text) => text !== '')
   return (
     <dialog className="notes" ref={dialog} aria-label={labels.notes}>
+      {/* First, so that the dialog opens at its top: the focus goes here. */}
+      <button type="button" className="quiet-button notes-close" onClick={() => dialog.current?.close()}>
+        {labels.close}
+      </button>
       <h2>{labels.cautionsTitle}</h2>
       <ul>
         {labels.cautions.map((text) => (
@@ -44,9 +48,6 @@ export function Notes({ player, dialog, letters, setLetters }: Props) {
         <input type="checkbox" checked={letters} onChange={(event) => setLetters(event.currentTarget.checked)} />
         {labels.letterKeys}
       </label>
-      <button type="button" className="quiet-button" onClick={() => dialog.current?.close()}>
-        {labels.close}
-      </button>
     </dialog>
   )
 }

@@ -5,9 +5,9 @@ import { gridPoints } from '../timing/grid.ts'
 import type { Beat } from '../units.ts'
 import { labels } from '../words/labels.ts'
 import { stageWords } from '../words/stageWords.ts'
+import { PanelTitle } from './PanelTitle.tsx'
 import { panelName } from './panelName.ts'
 import { SteadyText } from './SteadyText.tsx'
-import { ToneMark } from './ToneMark.tsx'
 import { PICTURE_CLASS } from './usePicture.ts'
 
 type Props = {
@@ -31,24 +31,25 @@ export function Panel({ player, lesson, panel, place, names, large, enlarge }: P
   const beats = useMemo(() => gridPoints(range.from, range.to, schedule.grid), [range, schedule])
   const read = useCallback((at: Beat) => stageWords(lesson, panel, at), [lesson, panel])
   const name = panelName(lesson, panel, place, names)
-  const [first, ...rest] = name.split(': ')
   return (
     <section className={large ? 'panel panel-large' : 'panel'} aria-labelledby={titleId}>
-      <h2 className="panel-title" id={titleId}>
-        {names && way !== undefined ? (
-          <>
-            <ToneMark tone={way.kind} />
-            <span>
-              <b>{first}</b>
-              {rest.length > 0 ? <span className="panel-more">: {rest.join(': ')}</span> : null}
-            </span>
-          </>
-        ) : (
-          <>
-            <b aria-hidden="true">{labels.unnamedPanel(place)}</b>
-            <span className="for-ears">{name}</span>
-          </>
-        )}
+      <h2 className="panel-head" id={titleId}>
+        <span className="panel-title">
+          {names && way !== undefined ? (
+            <PanelTitle tone={way.kind} name={name} />
+          ) : (
+            <>
+              <b aria-hidden="true">{labels.unnamedPanel(place)}</b>
+              <span className="for-ears">{name}</span>
+            </>
+          )}
+        </span>
+        {/* All names' room is kept, also while they are off, so that no picture moves when they change. */}
+        {lesson.panels.map(({ id, way: { kind } }, index) => (
+          <span key={id} className="panel-title panel-title-room" aria-hidden="true">
+            <PanelTitle tone={kind} name={panelName(lesson, index, place, true)} />
+          </span>
+        ))}
       </h2>
       <div className={PICTURE_CLASS}>
         <button type="button" className="enlarge" aria-label={labels.enlarge(name)} onClick={() => enlarge(place)} />
