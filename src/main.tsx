@@ -13,6 +13,9 @@ const stage = import('./stage/stage.ts').then(({ createStage }) =>
 
 const player = createPlayer(figures, gsapDriver())
 
+// For the curious at the console, and for the tests: `overfoot.player.seek(1)`, `(await overfoot.stage).counts`.
+Object.assign(globalThis, { overfoot: { player, stage } })
+
 /** The first demo, which every test draws; a figure that cannot be drawn must not come back. */
 function startAnew(): void {
   player.pause()

@@ -152,9 +152,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   }
 
   // 4. What people do.
-  function changed(next: Session): void {
+  /** @param anew true: everything is worked out again, whatever stayed the same */
+  function changed(next: Session, anew = false): void {
     const before = store.getState()
     const sameLesson =
+      !anew &&
       next.figure === before.session.figure &&
       next.timing === before.session.timing &&
       next.panels === before.session.panels &&
@@ -211,8 +213,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       if (chosen === undefined) throw new RangeError(`there is no figure "${figureId}"`)
       pause()
       figure = chosen
-      const next = withFigure(session(), chosen, beat(0))
-      changed(next)
+      changed(withFigure(session(), chosen, beat(0)), true)
       moveTo(store.getState().lesson.range.from)
     },
     play,

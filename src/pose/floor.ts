@@ -2,7 +2,7 @@ import type { Action, Figure, Foot, RoomDirection } from '../figure/figure.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
-import { footWay, type Place, footPosition, placeBeside } from './footPosition.ts'
+import { footPosition, footWay, type Place, placeBeside } from './footPosition.ts'
 import { mix, type Vector } from './vector.ts'
 
 /**

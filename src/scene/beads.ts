@@ -3,7 +3,7 @@ import { pose } from '../pose/pose.ts'
 import { gridPoints } from '../timing/grid.ts'
 import { type Comparison, waits } from '../transfer/comparison.ts'
 import type { Performance } from '../transfer/performance.ts'
-import type { Bead } from './scene.ts'
+import type { Bead } from './panelPicture.ts'
 import { inView, type View } from './view.ts'
 
 /** Beads nearer than this, metres, lie on one spot. */

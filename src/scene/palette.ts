@@ -1,4 +1,4 @@
-import type { Tone } from './scene.ts'
+import type { Tone } from './panelPicture.ts'
 
 /**
  * Every colour of the program, for both themes, named by what it means. The tones are the ones of Okabe & Ito's

@@ -4,8 +4,8 @@ import type { Comparison } from '../transfer/comparison.ts'
 import type { Way } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
 import { beadRow } from './beads.ts'
+import type { Bead, FootNow, PanelFrame, PanelPicture, Placement, Tone } from './panelPicture.ts'
 import { distinctPlacements, placementLabels } from './placementLabels.ts'
-import type { Bead, FootNow, PanelFrame, PanelPicture, Placement, Tone } from './scene.ts'
 import { inView, textPixels, type View } from './view.ts'
 
 /** One panel: what stays, and what it looks like at a beat. */

@@ -1,7 +1,7 @@
 import { ownSide } from '../pose/footPosition.ts'
 import { turn } from '../pose/vector.ts'
 import type { Schedule } from '../timing/schedule.ts'
-import type { Placement, PlacementLabel } from './scene.ts'
+import type { Placement, PlacementLabel } from './panelPicture.ts'
 
 /** Placements nearer than this, metres, are one spot. */
 const SAME_SPOT = 0.05

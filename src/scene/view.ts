@@ -3,7 +3,7 @@ import { type Floor, layOutFloor } from '../pose/floor.ts'
 import { turn, type Vector } from '../pose/vector.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 import type { Performance } from '../transfer/performance.ts'
-import type { Point } from './scene.ts'
+import type { Point } from './panelPicture.ts'
 
 /** How the floor lies in a panel: the same for all panels, so that eyes can compare. */
 export type View = {

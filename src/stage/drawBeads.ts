@@ -1,6 +1,6 @@
 import type { Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { Bead, PanelPicture } from '../scene/scene.ts'
+import type { Bead, PanelPicture } from '../scene/panelPicture.ts'
 import { drawWait, placeWait, takenSpots } from './drawWait.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { traceLine } from './traceLine.ts'

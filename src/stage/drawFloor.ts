@@ -1,6 +1,6 @@
 import type { Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelPicture } from '../scene/scene.ts'
+import type { PanelPicture } from '../scene/panelPicture.ts'
 import { dashes } from './dashes.ts'
 import { CORNER_MARGIN, type PanelSpace } from './panelSpace.ts'
 import { drawScaleBar } from './scaleBar.ts'

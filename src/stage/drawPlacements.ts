@@ -1,10 +1,10 @@
 import type { Graphics } from 'pixi.js'
 import { footprintOutline, heelLine } from '../scene/footprint.ts'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelPicture, Placement, PlacementLabel } from '../scene/scene.ts'
-import { strokeText } from './glyphStrokes.ts'
+import type { PanelPicture, Placement, PlacementLabel } from '../scene/panelPicture.ts'
 import { layOutLabel } from './labelLayout.ts'
 import type { PanelSpace } from './panelSpace.ts'
+import { strokeText } from './strokeText.ts'
 import { traceLine } from './traceLine.ts'
 
 /** Where feet come to stand, past and coming, as faint outlines. */

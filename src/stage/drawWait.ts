@@ -1,13 +1,13 @@
 import type { Graphics } from 'pixi.js'
 import { type LaidOutText, layOut } from '../scene/glyphs.ts'
-import { MARKER_REACH } from '../scene/markerShape.ts'
+import { MARKER_REACH } from '../scene/markerOutline.ts'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelPicture } from '../scene/scene.ts'
+import type { PanelPicture } from '../scene/panelPicture.ts'
 import { type Box, freeSpot } from './freeSpot.ts'
-import { strokeText } from './glyphStrokes.ts'
 import { labelBox } from './labelLayout.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { scaleBarBox } from './scaleBar.ts'
+import { strokeText } from './strokeText.ts'
 
 /** The pill's text as a part of the counts' height. */
 const TEXT = 0.8

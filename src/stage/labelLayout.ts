@@ -1,5 +1,5 @@
 import { type LaidOutText, layOut } from '../scene/glyphs.ts'
-import type { PlacementLabel } from '../scene/scene.ts'
+import type { PlacementLabel } from '../scene/panelPicture.ts'
 import type { Box } from './freeSpot.ts'
 import type { PanelSpace } from './panelSpace.ts'
 

@@ -1,4 +1,4 @@
-import type { PanelPicture } from '../scene/scene.ts'
+import type { PanelPicture } from '../scene/panelPicture.ts'
 import { type LineWidths, lineWidths } from './lineWidths.ts'
 
 /** Space between a panel's edge and what stands in its corners, in pixels at scale 1. */

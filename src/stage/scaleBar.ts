@@ -1,10 +1,10 @@
 import type { Graphics } from 'pixi.js'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelPicture } from '../scene/scene.ts'
+import type { PanelPicture } from '../scene/panelPicture.ts'
 import type { Box } from './freeSpot.ts'
-import { strokeText } from './glyphStrokes.ts'
 import { CORNER_MARGIN, type PanelSpace } from './panelSpace.ts'
+import { strokeText } from './strokeText.ts'
 
 /** In pixels at scale 1. */
 const TEXT_HEIGHT = 11

@@ -1,13 +1,13 @@
 import { Container, Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelFrame, PanelPicture } from '../scene/scene.ts'
+import type { PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
 import { drawFloor } from './drawFloor.ts'
-import { createFoot } from './drawFoot.ts'
-import { createGhost } from './drawGhost.ts'
-import { createMarker, createMarkerDot } from './drawMarker.ts'
 import { drawLabels, drawPlacements } from './drawPlacements.ts'
-import { createTrail } from './drawTrail.ts'
+import { createGhost } from './ghost.ts'
+import { createMarker, createMarkerDot } from './marker.ts'
+import { createFoot } from './movingFoot.ts'
 import { panelSpace, type Rect } from './panelSpace.ts'
+import { createTrail } from './trail.ts'
 
 export type StagePanel = {
   readonly container: Container

@@ -3,7 +3,7 @@ import './bar.css'
 import './panels.css'
 import './strip.css'
 import './controls.css'
-import { useEffect, useId, useRef, useState } from 'react'
+import { useId, useRef, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Stage } from '../stage/stage.ts'
 import { labels } from '../words/labels.ts'
@@ -34,19 +34,18 @@ export function App({ player, stage }: Props) {
   const settingsId = useId()
   const notes = useRef<HTMLDialogElement>(null)
   useKeys(player, letters)
-  useEffect(() => {
-    if (settingsOpen) document.getElementById(settingsId)?.scrollIntoView({ block: 'nearest' })
-  }, [settingsOpen, settingsId])
   return (
     <>
       <FigureBar player={player} theme={theme} openNotes={() => notes.current?.showModal()} />
       <main className={settingsOpen ? 'lesson settings-open' : 'lesson'}>
-        <Panels player={player} stage={stage} dark={theme.dark} />
-        <div className="now">
-          <CountNow player={player} />
-          <ConventionNow player={player} />
+        <div className="lesson-view">
+          <Panels player={player} stage={stage} dark={theme.dark} />
+          <div className="now">
+            <CountNow player={player} />
+            <ConventionNow player={player} />
+          </div>
+          <StripView player={player} />
         </div>
-        <StripView player={player} />
         <div className="controls">
           <Transport player={player} />
           <button

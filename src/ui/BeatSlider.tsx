@@ -2,7 +2,7 @@ import { useCallback, useEffect, useRef } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import type { Beat } from '../units.ts'
-import { countSentence } from '../words/countWords.ts'
+import { countWords } from '../words/countWords.ts'
 import { labels } from '../words/labels.ts'
 import { stageWords } from '../words/stageWords.ts'
 import { BEAT_SLIDER } from './keyPlace.ts'
@@ -27,7 +27,7 @@ export function BeatSlider({ player }: { readonly player: Player }) {
           stage: stageWords(lesson, panel, at),
         }))
       : []
-    slider.current?.setAttribute('aria-valuetext', labels.beatValue(countSentence(lesson, at), panels))
+    slider.current?.setAttribute('aria-valuetext', labels.beatValue(countWords(lesson, at), panels))
   }, [player, lesson, order, names])
 
   const write = useCallback(

@@ -1,4 +1,4 @@
-import type { Tone } from '../scene/scene.ts'
+import type { Tone } from '../scene/panelPicture.ts'
 import { ToneMark } from './ToneMark.tsx'
 
 /** A way's sign and name; what follows a colon is quieter, and left out where there is no room. */

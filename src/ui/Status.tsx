@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react'
 import type { Player } from '../player.ts'
-import { countSentence } from '../words/countWords.ts'
+import { countWords } from '../words/countWords.ts'
 
 /** Says the count, one sentence, to those who cannot see it: after a pause or a step, never while playing. */
 export function Status({ player }: { readonly player: Player }) {
@@ -11,7 +11,7 @@ export function Status({ player }: { readonly player: Player }) {
     const speak = (): void => {
       waiting = false
       const { lesson, playing } = player.store.getState()
-      if (home.current !== null && !playing) home.current.textContent = `${countSentence(lesson, player.gridBeat())}.`
+      if (home.current !== null && !playing) home.current.textContent = `${countWords(lesson, player.gridBeat())}.`
     }
     const stopGrid = player.onGrid((at) => {
       if (player.store.getState().playing || at === was) return

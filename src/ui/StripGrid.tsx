@@ -3,7 +3,7 @@ import type { Counting } from '../dance/dance.ts'
 import type { Strip, StripGridPoint } from '../scene/strip.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { countNow } from '../words/countWords.ts'
-import { along } from './stripGeometry.ts'
+import { along } from './linePlaces.ts'
 
 /** With more points than this, only what is said aloud is written. */
 const DENSE = 26

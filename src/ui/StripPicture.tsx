@@ -1,7 +1,7 @@
 import type { Strip } from '../scene/strip.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { labels } from '../words/labels.ts'
-import { along, BOX, linePath, linePlaces, rightAt } from './stripGeometry.ts'
+import { along, BOX, linePath, linePlaces, rightAt } from './linePlaces.ts'
 
 /** Where the feet's levels lie, per cent from the top. */
 const TOP = 13

@@ -1,4 +1,4 @@
-import type { Tone } from '../scene/scene.ts'
+import type { Tone } from '../scene/panelPicture.ts'
 
 const SHAPES = {
   'in time': <circle cx="31" cy="9" r="7" />,

@@ -9,7 +9,7 @@ export const countNow = ({ schedule, dance }: Comparison, counting: Counting, t:
 const SPOKEN = { '': '', '&': ' and', a: ' a', '·': ' and a quarter' } as const
 
 /** The same in words for the ear: "bar 2, beat 3 and". */
-export function countSentence({ schedule }: Comparison, t: number): string {
+export function countWords({ schedule }: Comparison, t: number): string {
   const { bar, count, part } = musicPlace(schedule, t)
   const spoken = `beat ${count}${SPOKEN[partSign(part)]}`
   return bar < 1 ? `before the first bar, ${spoken}` : `bar ${bar}, ${spoken}`

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { palettes, type Theme } from '../../src/scene/palette.ts'
-import type { Tone } from '../../src/scene/scene.ts'
+import type { Tone } from '../../src/scene/panelPicture.ts'
 
 /** Relative luminance and contrast as WCAG 2.2 defines them. */
 function luminance(hex: string): number {

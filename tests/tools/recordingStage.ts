@@ -1,4 +1,4 @@
-import type { PanelFrame } from '../../src/scene/scene.ts'
+import type { PanelFrame } from '../../src/scene/panelPicture.ts'
 import type { Stage } from '../../src/stage/stage.ts'
 
 /** A stage that draws nothing and keeps what it was asked to draw. */

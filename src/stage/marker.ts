@@ -1,7 +1,7 @@
 import { Graphics } from 'pixi.js'
-import { markerOutline } from '../scene/markerShape.ts'
+import { markerOutline } from '../scene/markerOutline.ts'
 import type { StagePalette } from '../scene/palette.ts'
-import type { Tone } from '../scene/scene.ts'
+import type { Tone } from '../scene/panelPicture.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { traceLine } from './traceLine.ts'
 

@@ -1,12 +1,11 @@
 import { Container, Graphics } from 'pixi.js'
-import type { Foot } from '../figure/figure.ts'
 import { footprintOutline, heelLine, loadedPart, SOLE_MIDDLE_Y } from '../scene/footprint.ts'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
-import type { FootNow } from '../scene/scene.ts'
+import type { FootNow, Placement } from '../scene/panelPicture.ts'
 import { dashes } from './dashes.ts'
-import { strokeText } from './glyphStrokes.ts'
 import type { PanelSpace } from './panelSpace.ts'
+import { strokeText } from './strokeText.ts'
 import { traceLine } from './traceLine.ts'
 
 /** One foot that moves: its parts, to be put into the panel's layers, and how to show it. */
@@ -25,7 +24,12 @@ const SHADOW_LAYERS = 5
 const LETTER_SIZE = 0.235
 
 /** Builds a foot's shapes once, in pixels around its middle with the toes up; later only transforms and the load move. */
-export function createFoot(side: Foot, accent: string, space: PanelSpace, palette: StagePalette): MovingFoot {
+export function createFoot(
+  side: Placement['foot'],
+  accent: string,
+  space: PanelSpace,
+  palette: StagePalette,
+): MovingFoot {
   const length = space.footLength
   const { widths } = space
   const outline = footprintOutline(side)

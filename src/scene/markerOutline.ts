@@ -1,4 +1,4 @@
-import type { Tone } from './scene.ts'
+import type { Tone } from './panelPicture.ts'
 
 /**
  * The weight marker's middle line: a circle in time, a square late, a diamond early, a circle where names are off.

@@ -1,6 +1,6 @@
 import { Container, Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { Bead, PanelFrame, PanelPicture } from '../scene/scene.ts'
+import type { Bead, PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
 import { drawBeads } from './drawBeads.ts'
 import type { PanelSpace } from './panelSpace.ts'
 
