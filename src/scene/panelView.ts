@@ -15,7 +15,8 @@ const TRAIL_A_BEAT = 16
 /** What must be written in any panel (a wait's half beats), CSS px. */
 const SMALLEST_TEXT = 9
 const GRID_SPACING = 0.25
-const SCALE_BAR = 0.5
+/** The scale bar: half a metre, or a quarter where that is long already (CSS px a metre). */
+const LARGE_SCALE = 200
 
 const toneOf = ({ kind }: Way): Tone => kind
 
@@ -60,6 +61,7 @@ export function panelView(
   const compared = names && way.kind !== 'in time'
   const row = beadRow(comparison, performance, floor, view, range, compared)
   const trail = trailOf(performance, floor, view, range.from, range.to)
+  const wholePath = trailOf(performance, floor, view, performance.curve.from, performance.curve.to)
   const textHeight = Math.max(SMALLEST_TEXT, textPixels(view.height)) / view.pixelsPerMetre
   const written = textPixels(view.height) > 0
   const placements = placementsOf(floor, comparison, view)
@@ -89,11 +91,21 @@ export function panelView(
       textHeight,
       gridSpacing: GRID_SPACING,
       gridThrough: inView(view, { x: 0, y: 0 }),
-      scaleBar: { length: SCALE_BAR, text: '50 cm' },
+      scaleBar: view.pixelsPerMetre > LARGE_SCALE ? { length: 0.25, text: '25 cm' } : { length: 0.5, text: '50 cm' },
       lineOfDance: schedule.figure.starts === null ? null : view.turned,
       placements: distinctPlacements([...start, ...placements.filter((placement) => placement !== null)]),
-      labels: written ? placementLabels(placements, schedule, view.body.footBreadth, textHeight) : [],
-      wholePath: trailOf(performance, floor, view, performance.curve.from, performance.curve.to),
+      labels: written
+        ? placementLabels(placements, schedule, {
+            footLength: view.body.footLength,
+            footBreadth: view.body.footBreadth,
+            textHeight,
+            halfWidth: view.width / 2 / view.pixelsPerMetre,
+            halfHeight: view.height / 2 / view.pixelsPerMetre,
+            // The plan's, so that the labels stand alike in all panels.
+            path: trailOf(ideal, view.idealFloor, view, ideal.curve.from, ideal.curve.to),
+          })
+        : [],
+      wholePath,
     },
     frameAt(t) {
       const now = pose(floor, performance.curve.at(t))

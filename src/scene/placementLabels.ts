@@ -24,31 +24,82 @@ export function distinctPlacements(all: readonly Placement[]): Placement[] {
   return kept
 }
 
+/** What the lines have to keep clear of, all in view metres. */
+export type LabelRoom = {
+  readonly footLength: number
+  readonly footBreadth: number
+  readonly textHeight: number
+  /** Half the panel. */
+  readonly halfWidth: number
+  readonly halfHeight: number
+  /** The whole path of the weight, x and y in turn. */
+  readonly path: Float64Array
+}
+
+/** A line's height, in text heights. */
+const LINE_HEIGHT = 1.35
+/** From the foot's edge to the line, in text heights. */
+const GAP = 0.35
+
+/** About half the width of a line (number, gap, and a count such as "Q" or "4-1"), in text heights. */
+export const labelHalfWidth = (count: string): number => 1.2 + 0.28 * Math.max(0, count.length - 1)
+
+/** How bad a place is: outside the panel, on another line, on a foot, on the weight's path. */
+function clutter(
+  x: number,
+  y: number,
+  count: string,
+  own: Placement,
+  feet: readonly Placement[],
+  labels: readonly PlacementLabel[],
+  room: LabelRoom,
+): number {
+  const [halfWidth, halfHeight] = [labelHalfWidth(count) * room.textHeight, (LINE_HEIGHT / 2) * room.textHeight]
+  const within = (px: number, py: number, beyondX: number, beyondY: number): boolean =>
+    Math.abs(px - x) < halfWidth + beyondX && Math.abs(py - y) < halfHeight + beyondY
+  let bad = 0
+  if (Math.abs(x) + halfWidth > room.halfWidth || Math.abs(y) + halfHeight > room.halfHeight) bad += 8
+  if (labels.some((other) => within(other.x, other.y, halfWidth * 0.95, halfHeight * 0.95))) bad += 4
+  if (feet.some((foot) => foot !== own && within(foot.x, foot.y, room.footBreadth / 3, room.footLength / 3))) bad += 2
+  for (let k = 0; k < room.path.length; k += 2) {
+    if (within(room.path[k] as number, room.path[k + 1] as number, 0, 0)) return bad + 1
+  }
+  return bad
+}
+
 /**
- * Number and count beside where each action's foot comes to stand, on the foot's own side; what is said of one spot more
- * than once is written line under line, and no two lines lie on each other.
+ * Number and count beside where each action's foot comes to stand: on the foot's own side if that is clear, else ahead of
+ * its toes or behind its heel, and line under line where one spot is used more than once.
  * @param placements one an action, in order; null for an action that leaves the feet where they are
- * @param breadth of the drawn foot, metres
- * @param textHeight metres
  */
 export function placementLabels(
   placements: readonly (Placement | null)[],
   { actions }: Schedule,
-  breadth: number,
-  textHeight: number,
+  room: LabelRoom,
 ): PlacementLabel[] {
+  const { textHeight, footBreadth, footLength } = room
+  const feet = placements.filter((placement) => placement !== null)
   const labels: PlacementLabel[] = []
   for (const [index, placement] of placements.entries()) {
     if (placement === null) continue
     const side = ownSide(placement.foot)
-    const out = turn({ x: side * (breadth / 2 + 1.55 * textHeight), y: 0 }, placement.heading)
-    let [x, y] = [placement.x + out.x, placement.y + out.y]
-    const lineHeight = 1.35 * textHeight
-    while (
-      labels.some((other) => Math.abs(other.x - x) < 2.4 * textHeight && Math.abs(other.y - y) < lineHeight * 0.99)
-    )
-      y -= lineHeight
-    labels.push({ x, y, number: String(index + 1), count: actions[index]?.sign ?? '' })
+    const count = actions[index]?.sign ?? ''
+    const beside = footBreadth / 2 + (labelHalfWidth(count) + GAP) * textHeight
+    const beyond = footLength / 2 + 0.8 * textHeight
+    const places = [
+      { x: side * beside, y: 0 },
+      { x: 0, y: beyond },
+      { x: 0, y: -beyond },
+      { x: side * beside, y: -LINE_HEIGHT * textHeight },
+      { x: side * beside, y: LINE_HEIGHT * textHeight },
+      { x: side * beside, y: -2 * LINE_HEIGHT * textHeight },
+    ].map((offset) => {
+      const out = turn(offset, placement.heading)
+      return { x: placement.x + out.x, y: placement.y + out.y }
+    })
+    const bad = places.map(({ x, y }) => clutter(x, y, count, placement, feet, labels, room))
+    const best = places[bad.indexOf(Math.min(...bad))] as { x: number; y: number }
+    labels.push({ ...best, number: String(index + 1), count })
   }
   return labels
 }

@@ -4,6 +4,7 @@ import { turn, type Vector } from '../pose/vector.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 import type { Performance } from '../transfer/performance.ts'
 import type { Point } from './panelPicture.ts'
+import { labelHalfWidth } from './placementLabels.ts'
 
 /** How the floor lies in a panel: the same for all panels, so that eyes can compare. */
 export type View = {
@@ -13,6 +14,7 @@ export type View = {
   readonly turned: number
   readonly pixelsPerMetre: number
   /** Of the panel, CSS px. */
+  readonly width: number
   readonly height: number
   readonly body: Body
   /** One floor a panel. */
@@ -27,8 +29,8 @@ const READABLE_FOOT = 1 / 6
 const LARGEST_FOOT = 1 / 3.5
 /** Turning the floor must gain this much in size, for a dancer is read most easily facing up. */
 const WORTH_TURNING = 1.25
-/** Room beside the feet for what is written there, and before and behind them; in text heights. */
-const ROOM = { beside: 3.4, ahead: 0.9 } as const
+/** Room beyond what is written beside the feet, and before and behind them; in text heights. */
+const ROOM = { beside: 0.8, ahead: 0.9 } as const
 
 /** Height of a count's figures, CSS px: larger in a larger panel, and none at all in a very small one. */
 export function textPixels(height: number): number {
@@ -72,9 +74,10 @@ export function viewOf(comparison: Comparison, width: number, height: number, li
   const touches = touchParts(comparison)
   const lay = ({ carried }: Performance, body: Body) => layOutFloor(comparison.schedule.figure, carried, touches, body)
   const text = Math.max(8, textPixels(height))
+  const beside = ROOM.beside + Math.max(...comparison.schedule.actions.map(({ sign }) => 2 * labelHalfWidth(sign)))
   // What is written stands on a foot's own side: beside it upright, above and below it when the floor is turned.
   const innerFor = (turned: number) => {
-    const [across, along] = turned === 0 ? [ROOM.beside, ROOM.ahead] : [ROOM.ahead, ROOM.beside]
+    const [across, along] = turned === 0 ? [beside, ROOM.ahead] : [ROOM.ahead, ROOM.beside + 2]
     return { width: Math.max(40, width - 2 * across * text), height: Math.max(40, height - 2 * along * text) }
   }
   let view: View | null = null
@@ -94,6 +97,7 @@ export function viewOf(comparison: Comparison, width: number, height: number, li
     const { box, turned } = chosen
     const centre = { x: (box.left + box.right) / 2, y: (box.low + box.high) / 2 }
     view = {
+      width,
       height,
       middle: turn(centre, -turned),
       turned,

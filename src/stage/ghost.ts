@@ -1,8 +1,9 @@
-import { Graphics } from 'pixi.js'
+import type { Graphics } from 'pixi.js'
 import { markerCircle } from '../scene/markerOutline.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { Point } from '../scene/panelPicture.ts'
 import { dashes } from './dashes.ts'
+import type { GraphicsPool } from './graphicsPool.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { traceLine } from './traceLine.ts'
 
@@ -16,16 +17,16 @@ export type Ghost = {
 }
 
 /** Where the weight should be now, hollow and dashed, and the line whose length is the fault. */
-export function createGhost(space: PanelSpace, palette: StagePalette): Ghost {
+export function createGhost(space: PanelSpace, palette: StagePalette, pool: GraphicsPool): Ghost {
   const { ghost: width, fault, halo } = space.widths
-  const hollow = new Graphics()
+  const hollow = pool.take()
   const circle = markerCircle().map((value) => value * space.footLength)
   traceLine(hollow, circle, true)
   hollow.stroke({ color: palette.floor, width: width + 2 * halo, alpha: 0.85 })
   for (const dash of dashes(circle, true, 2.6 * width, 2 * width)) traceLine(hollow, dash)
   hollow.stroke({ color: palette.ink, width, cap: 'butt', join: 'round' })
 
-  const line = new Graphics()
+  const line = pool.take()
 
   const show = (at: Point | null, marker: Point): void => {
     hollow.visible = at !== null

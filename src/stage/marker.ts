@@ -1,13 +1,14 @@
-import { Graphics } from 'pixi.js'
+import type { Graphics } from 'pixi.js'
 import { markerOutline } from '../scene/markerOutline.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { Tone } from '../scene/panelPicture.ts'
+import type { GraphicsPool } from './graphicsPool.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { traceLine } from './traceLine.ts'
 
 /** The weight: an open ring, bright, edged in ink on both sides. Built once, then moved. */
-export function createMarker(tone: Tone, space: PanelSpace, palette: StagePalette): Graphics {
-  const marker = new Graphics()
+export function createMarker(tone: Tone, space: PanelSpace, palette: StagePalette, pool: GraphicsPool): Graphics {
+  const marker = pool.take()
   const { ring, ringEdge, halo } = space.widths
   const outline = markerOutline(tone)
   const trace = () => traceLine(marker, outline, true, 0, 0, space.footLength, -space.footLength)
@@ -22,9 +23,9 @@ export function createMarker(tone: Tone, space: PanelSpace, palette: StagePalett
 }
 
 /** The dot at the marker's exact place, above everything else. */
-export function createMarkerDot(space: PanelSpace, palette: StagePalette): Graphics {
+export function createMarkerDot(space: PanelSpace, palette: StagePalette, pool: GraphicsPool): Graphics {
   const { centreDot, halo } = space.widths
-  const dot = new Graphics()
+  const dot = pool.take()
   dot.circle(0, 0, centreDot + halo).fill(palette.floor)
   dot.circle(0, 0, centreDot).fill(palette.ink)
   return dot

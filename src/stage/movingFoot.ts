@@ -1,9 +1,10 @@
-import { Container, Graphics } from 'pixi.js'
+import { Container, type Graphics } from 'pixi.js'
 import { footprintOutline, heelLine, loadedPart, SOLE_MIDDLE_Y } from '../scene/footprint.ts'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { FootNow, Placement } from '../scene/panelPicture.ts'
 import { dashes } from './dashes.ts'
+import type { GraphicsPool } from './graphicsPool.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { strokeText } from './strokeText.ts'
 import { traceLine } from './traceLine.ts'
@@ -29,6 +30,7 @@ export function createFoot(
   accent: string,
   space: PanelSpace,
   palette: StagePalette,
+  pool: GraphicsPool,
 ): MovingFoot {
   const length = space.footLength
   const { widths } = space
@@ -36,7 +38,7 @@ export function createFoot(
   const heel = heelLine(side)
   const outlinePixels = outline.map((value, i) => (i % 2 === 0 ? value : -value) * length)
 
-  const shadow = new Graphics()
+  const shadow = pool.take()
   for (let k = SHADOW_LAYERS; k >= 1; k--) {
     traceLine(shadow, outlinePixels, true)
     shadow.stroke({ color: palette.shadow, width: (k * 2.4 - 1) * widths.scale, alpha: 0.11, join: 'round' })
@@ -44,19 +46,19 @@ export function createFoot(
   traceLine(shadow, outlinePixels, true)
   shadow.fill({ color: palette.shadow, alpha: 0.4 })
 
-  const standing = new Graphics()
+  const standing = pool.take()
   traceLine(standing, outlinePixels, true)
   standing.fill(palette.foot)
 
-  const load = new Graphics()
+  const load = pool.take()
 
-  const standingLines = new Graphics()
+  const standingLines = pool.take()
   traceLine(standingLines, heel, false, 0, 0, length, -length)
   standingLines.stroke({ color: palette.ink, width: widths.heel })
   traceLine(standingLines, outlinePixels, true)
   standingLines.stroke({ color: palette.ink, width: widths.footOutline, join: 'round' })
 
-  const lifted = new Graphics()
+  const lifted = pool.take()
   traceLine(lifted, outlinePixels, true)
   lifted.fill({ color: palette.foot, alpha: 0.82 })
   for (const dash of dashes(outlinePixels, true, 3.2 * widths.footOutline, 2.1 * widths.footOutline)) {
@@ -64,7 +66,7 @@ export function createFoot(
   }
   lifted.stroke({ color: palette.ink, width: widths.footOutline, join: 'round' })
 
-  const letter = new Graphics()
+  const letter = pool.take()
   const text = layOut(side === 'left' ? 'L' : 'R', LETTER_SIZE * length)
   strokeText(letter, text, 0, 0, palette.foot, 1.7 * widths.scale)
   strokeText(letter, text, 0, 0, palette.ink)

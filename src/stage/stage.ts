@@ -3,6 +3,7 @@ import 'pixi.js/graphics'
 import { type CanvasRenderer, Container, Ticker, WebGLRenderer } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
+import { createGraphicsPool } from './graphicsPool.ts'
 import type { Rect } from './panelSpace.ts'
 import { createPanel, type StagePanel } from './stagePanel.ts'
 
@@ -49,19 +50,26 @@ export async function createStage(options: StageOptions): Promise<Stage> {
 
   const root = new Container()
   const counts = { staticShapes: 0, beadShapes: 0, draws: 0 }
+  let pool = createGraphicsPool()
   let panels: StagePanel[] = []
   let placed: readonly PlacedPicture[] = []
   let colours: StagePalette | null = null
   let frames: readonly PanelFrame[] = []
   let lost = false
 
-  const build = (): void => {
-    for (const panel of panels) panel.container.destroy({ children: true, context: true })
+  const clear = (): void => {
+    for (const panel of panels) panel.release()
+    pool.takeBackAll()
+    for (const panel of panels) panel.container.destroy({ children: true })
     panels = []
+  }
+
+  const build = (): void => {
+    clear()
     if (colours === null) return
     renderer.background.color = colours.page
     for (const { rect, picture } of placed) {
-      const panel = createPanel(rect, picture, colours)
+      const panel = createPanel(rect, picture, colours, pool)
       root.addChild(panel.container)
       panels.push(panel)
       counts.staticShapes += panel.staticShapes
@@ -86,6 +94,9 @@ export async function createStage(options: StageOptions): Promise<Stage> {
   // Pixi alone does not reliably come back from a real loss: everything is built anew from the last scene.
   const onRestored = (): void => {
     lost = false
+    clear()
+    pool.destroy()
+    pool = createGraphicsPool()
     build()
     render()
   }
@@ -111,9 +122,10 @@ export async function createStage(options: StageOptions): Promise<Stage> {
       canvas.removeEventListener('webglcontextlost', onLost)
       canvas.removeEventListener('webglcontextrestored', onRestored)
       canvas.removeEventListener('contextrestored', onRestored)
-      root.destroy({ children: true, context: true })
+      clear()
+      pool.destroy()
+      root.destroy()
       renderer.destroy({ removeView: true })
-      panels = []
       frames = []
     },
   }

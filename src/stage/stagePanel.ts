@@ -1,9 +1,10 @@
-import { Container, Graphics } from 'pixi.js'
+import { Container, type Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
 import { drawFloor } from './drawFloor.ts'
 import { drawLabels, drawPlacements } from './drawPlacements.ts'
 import { createGhost } from './ghost.ts'
+import type { GraphicsPool } from './graphicsPool.ts'
 import { createMarker, createMarkerDot } from './marker.ts'
 import { createFoot } from './movingFoot.ts'
 import { panelSpace, type Rect } from './panelSpace.ts'
@@ -15,31 +16,33 @@ export type StagePanel = {
   readonly staticShapes: number
   /** Moves what moves. @returns whether the beads were drawn anew */
   show(frame: PanelFrame): boolean
+  /** Takes off what would hold on to the pool's drawings. */
+  release(): void
 }
 
 const CORNER = 14
 
 /** Builds one panel: everything that stays is drawn here, once. */
-export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePalette): StagePanel {
+export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePalette, pool: GraphicsPool): StagePanel {
   const space = panelSpace(rect, picture)
   const accent = palette.accent[picture.tone]
   const corner = CORNER * space.widths.scale
 
-  const floor = new Graphics()
+  const floor = pool.take()
   drawFloor(floor, picture, space, palette)
   drawPlacements(floor, picture, space, palette)
-  const labels = new Graphics()
+  const labels = pool.take()
   drawLabels(labels, picture, space, palette)
-  const left = createFoot('left', accent, space, palette)
-  const right = createFoot('right', accent, space, palette)
-  const trail = createTrail(picture, space, palette)
-  const ghost = createGhost(space, palette)
-  const marker = createMarker(picture.tone, space, palette)
-  const dot = createMarkerDot(space, palette)
+  const left = createFoot('left', accent, space, palette, pool)
+  const right = createFoot('right', accent, space, palette, pool)
+  const trail = createTrail(picture, space, palette, pool)
+  const ghost = createGhost(space, palette, pool)
+  const marker = createMarker(picture.tone, space, palette, pool)
+  const dot = createMarkerDot(space, palette, pool)
 
   const frameOf = (g: Graphics) => g.roundRect(-rect.width / 2, -rect.height / 2, rect.width, rect.height, corner)
-  const cut = frameOf(new Graphics()).fill('#ffffff')
-  const edge = frameOf(new Graphics()).stroke({ color: palette.floorEdge, width: 1.5, alignment: 1 })
+  const cut = frameOf(pool.take()).fill('#ffffff')
+  const edge = frameOf(pool.take()).stroke({ color: palette.floorEdge, width: 1.5, alignment: 1 })
 
   const content = new Container()
   content.addChild(
@@ -70,5 +73,8 @@ export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePal
   }
   // floor, labels, marker, dot, cut and edge, besides the parts' own
   const staticShapes = 6 + left.staticShapes + right.staticShapes + ghost.staticShapes
-  return { container, staticShapes, show }
+  const release = (): void => {
+    content.mask = null
+  }
+  return { container, staticShapes, show, release }
 }

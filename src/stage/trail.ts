@@ -1,7 +1,8 @@
-import { Container, Graphics } from 'pixi.js'
+import { Container, type Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { Bead, PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
+import type { Bead, PanelFrame, PanelPicture, Point } from '../scene/panelPicture.ts'
 import { drawBeads } from './drawBeads.ts'
+import type { GraphicsPool } from './graphicsPool.ts'
 import type { PanelSpace } from './panelSpace.ts'
 
 export type Trail = {
@@ -19,10 +20,15 @@ const HALO = 1.2
  * The line that the weight has drawn, with its beads. The part up to the last bead is drawn anew only when a bead is
  * added or taken away; each frame draws the end, from that bead to the marker.
  */
-export function createTrail(picture: PanelPicture, space: PanelSpace, palette: StagePalette): Trail {
-  const older = new Graphics()
-  const end = new Graphics()
-  const beadLayer = new Graphics()
+export function createTrail(
+  picture: PanelPicture,
+  space: PanelSpace,
+  palette: StagePalette,
+  pool: GraphicsPool,
+): Trail {
+  const older = pool.take()
+  const end = pool.take()
+  const beadLayer = pool.take()
   const container = new Container()
   container.addChild(older, end, beadLayer)
   const color = palette.accent[picture.tone]
@@ -31,21 +37,22 @@ export function createTrail(picture: PanelPicture, space: PanelSpace, palette: S
   let shownTrail: Float64Array | null = null
   let joint = 0
 
-  const trace = (g: Graphics, trail: Float64Array, from: number, to: number): void => {
+  /** @param tip where the line ends, beyond the last sample; null: at the last sample */
+  const trace = (g: Graphics, trail: Float64Array, from: number, to: number, tip: Point | null): void => {
     g.clear()
-    if (to <= from) return
-    line(g, trail, from, to)
+    if (to < from || (to === from && tip === null)) return
+    line(g, trail, from, to, tip)
     g.stroke({
       color: palette.floor,
       width: space.widths.trail + 2 * HALO * space.widths.scale,
       cap: 'round',
       join: 'round',
     })
-    line(g, trail, from, to)
+    line(g, trail, from, to, tip)
     g.stroke({ color, width: space.widths.trail, cap: 'round', join: 'round' })
   }
 
-  const line = (g: Graphics, trail: Float64Array, from: number, to: number): void => {
+  const line = (g: Graphics, trail: Float64Array, from: number, to: number, tip: Point | null): void => {
     let lastX = Number.NaN
     let lastY = Number.NaN
     for (let i = from; i <= to; i++) {
@@ -57,6 +64,7 @@ export function createTrail(picture: PanelPicture, space: PanelSpace, palette: S
       lastX = x
       lastY = y
     }
+    if (tip !== null) g.lineTo(tip.x * space.pixelsPerMetre, -tip.y * space.pixelsPerMetre)
   }
 
   const show = (frame: PanelFrame): boolean => {
@@ -66,11 +74,11 @@ export function createTrail(picture: PanelPicture, space: PanelSpace, palette: S
       shownBeads = frame.beads
       shownTrail = frame.trail
       joint = jointOf(frame)
-      trace(older, frame.trail, 0, joint)
+      trace(older, frame.trail, 0, joint, null)
       beadLayer.clear()
       drawBeads(beadLayer, frame.beads, picture, space, palette)
     }
-    trace(end, frame.trail, joint, last)
+    trace(end, frame.trail, joint, last, frame.marker)
     return anew
   }
   return { container, show }

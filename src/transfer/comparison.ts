@@ -1,7 +1,7 @@
 import type { Dance } from '../dance/dance.ts'
 import type { Schedule } from '../timing/schedule.ts'
 import type { Way } from './perform.ts'
-import type { Performance } from './performance.ts'
+import type { ActionTimes, Performance } from './performance.ts'
 
 /** A figure danced in several ways, beside the plan that all are held against. */
 export type Comparison = {
@@ -21,14 +21,29 @@ export function behind(danced: Performance, ideal: Performance, t: number): numb
   return p < planned ? t - ideal.curve.departs(p) : t - ideal.curve.arrives(p)
 }
 
-/** Times in which the weight stands still longer than the plan has it rest, in beats. */
+/** The actions in which the weight moves: steps, and what takes a rest of part weight away. */
+function moving({ carried }: Performance): number[] {
+  return carried.flatMap((share, i) => {
+    const before = carried[i - 1] ?? 1
+    return share > 0 || (before > 0 && before < 1) ? [i] : []
+  })
+}
+
+/**
+ * Times in which the weight stands still longer than the plan has it rest, in beats. Of the weight, not of the actions:
+ * while a foot taps, the weight stands in the plan too.
+ */
 export function waits(danced: Performance, ideal: Performance): { from: number; to: number }[] {
   const found: { from: number; to: number }[] = []
-  for (let i = 1; i < danced.times.length; i++) {
-    const from = (danced.times[i - 1] as { full: number }).full
-    const to = (danced.times[i] as { leaves: number }).leaves
-    const planned = (ideal.times[i] as { leaves: number }).leaves - (ideal.times[i - 1] as { full: number }).full
-    if (to - from > planned + SAME) found.push({ from: from + planned, to })
+  const actions = moving(danced)
+  for (const [k, next] of actions.entries()) {
+    const last = actions[k - 1]
+    if (last === undefined) continue
+    const rest = ({ times }: Performance): number =>
+      (times[next] as ActionTimes).leaves - (times[last] as ActionTimes).full
+    const longer = rest(danced) - rest(ideal)
+    const { full } = danced.times[last] as ActionTimes
+    if (longer > SAME) found.push({ from: full, to: full + longer })
   }
   return found
 }

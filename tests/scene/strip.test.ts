@@ -41,3 +41,8 @@ test('strip(lesson): a tap leaves the line where it is', () => {
   const over = lines[0]?.points.filter(({ t }) => t >= 0.5 && t <= 1.5).map(({ right }) => right) ?? []
   expect(new Set(over)).toEqual(new Set([1]))
 })
+
+test('strip(lesson): while a foot taps the weight stands in the plan too; only what is longer is a wait', () => {
+  const { lines } = stripOf(exampleFigure('exercise', [1, 1, 1], ['forward', 'tap', 'forward']))
+  expect(lines.map(({ waits }) => waits)).toEqual([[], [], [{ from: 0, to: 0.5 }]])
+})

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest'
+import { type Strip, type StripLine, strip } from '../../src/scene/strip.ts'
+import { lessonOf } from '../../src/session/lesson.ts'
+import { newSession } from '../../src/session/session.ts'
+import { along, linePath, linePlaces, rightAt } from '../../src/ui/linePlaces.ts'
+import { beat } from '../../src/units.ts'
+import { walks } from '../tools/exampleFigure.ts'
+
+const figure = walks('foxtrot', [2, 1, 1])
+const drawn = strip(lessonOf(newSession(figure, beat(0)), figure))
+
+test('along(strip, beat): per cent of the axis', () => {
+  expect([-0.5, 3.5, 7.5].map((t) => along(drawn, t))).toEqual([0, 50, 100])
+})
+test('linePath(strip, line) begins low, over the left foot', () => {
+  expect(linePath(drawn, drawn.lines[0] as (typeof drawn.lines)[number])).toMatch(/^M0\.00 100\.00L/)
+})
+test('rightAt(line, t) is straight between points', () => {
+  const line = {
+    points: [
+      { t: 0, right: 0 },
+      { t: 2, right: 1 },
+    ],
+  }
+  expect([-1, 0, 0.5, 2, 9].map((t) => rightAt(line, t))).toEqual([0, 0, 0.25, 1, 1])
+})
+test('linePlaces(strip): a name for each line, none on another', () => {
+  const places = linePlaces(drawn)
+  expect(places.map(({ panel }) => panel).sort()).toEqual([0, 1, 2])
+  expect(new Set(places.map(({ y }) => Math.round(y))).size).toBe(3)
+})
+
+/** From one foot to the other in [from, to], and there it stays. */
+const line = (panel: number, from: number, to: number, first: 0 | 1 = 0): StripLine => ({
+  panel,
+  points: [
+    { t: -0.5, right: first },
+    { t: from, right: first },
+    { t: to, right: 1 - first },
+    { t: 3.5, right: 1 - first },
+  ],
+  waits: [],
+})
+const stripOf = (lines: readonly StripLine[]): Strip => ({ from: -0.5, to: 3.5, grid: [], lines })
+
+describe('linePlaces(strip)', () => {
+  test.each([0, 1] as const)(
+    'lays every name on its own line, whichever foot is first (%i = the right share)',
+    (first) => {
+      const lines = [line(0, 0, 2, first), line(1, 0.5, 2.5, first), line(2, 0, 1, first)]
+      const places = linePlaces(stripOf(lines))
+      expect(places).toHaveLength(3)
+      for (const { panel, x, y } of places) {
+        expect((1 - rightAt(lines[panel]!, -0.5 + (x / 100) * 4)) * 100).toBeCloseTo(y, 9)
+      }
+    },
+  )
+
+  test('names the earliest line before it, the others after them', () => {
+    const places = linePlaces(stripOf([line(0, 0, 2), line(1, 0.5, 2.5), line(2, 0, 1)]))
+    expect(Object.fromEntries(places.map(({ panel, side }) => [panel, side]))).toEqual({
+      2: 'before',
+      0: 'after',
+      1: 'after',
+    })
+  })
+
+  test('keeps the names apart where two lines are the same', () => {
+    const [a, b] = linePlaces(stripOf([line(0, 0, 2), line(1, 0, 2)]))
+    expect(Math.abs(a!.y - b!.y)).toBeGreaterThan(20)
+  })
+
+  test('has no name for a line that never changes feet', () => {
+    const still: StripLine = { panel: 0, points: [0, 3.5].map((t) => ({ t, right: 0 })), waits: [] }
+    expect(linePlaces(stripOf([still]))).toEqual([])
+  })
+})
