@@ -1,4 +1,4 @@
-import type { Provenance } from '../dance/dance.ts'
+import type { Convention, Provenance } from '../dance/dance.ts'
 import { calledAt } from '../timing/counts.ts'
 import type { ScheduledAction } from '../timing/schedule.ts'
 import type { Comparison } from '../transfer/comparison.ts'
@@ -9,6 +9,13 @@ const PROVENANCE: Readonly<Record<Provenance, string>> = {
   'common practice': 'common practice',
   'from memory': 'from memory: ask your teacher',
   'own judgement': 'our own choice: ask your teacher',
+}
+
+/** The rule itself, said of the step that all know. */
+const CONVENTION: Readonly<Record<Convention, string>> = {
+  'split on the count': 'a one-beat step is half way on its count',
+  'full on the count': 'a one-beat step is full on its count',
+  struck: 'struck on the count, then still',
 }
 
 /** Where a moment lies from its action's own count. */
@@ -56,6 +63,6 @@ export function conventionWords({ schedule, dance }: Comparison, t: number): { a
   const { source } = schedule.timing
   return {
     action: `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
-    source: `Timing: ${PROVENANCE[source.provenance]}. Weight on the count: ${schedule.convention}, ${PROVENANCE[dance.conventionSource.provenance]}.`,
+    source: `Timing: ${PROVENANCE[source.provenance]}. Weight: ${CONVENTION[schedule.convention]}, ${PROVENANCE[dance.conventionSource.provenance]}.`,
   }
 }
