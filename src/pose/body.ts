@@ -6,6 +6,8 @@ export type Body = {
   readonly footBreadth: number
   /** Between the middles of closed feet: they touch and do not overlap. */
   readonly stance: number
+  /** How many times as large as the floor's scale the feet are drawn. */
+  readonly times: number
 }
 
 /** Median man of ANSUR II (US Army 2012 survey, NATICK/TR-15/007): foot length 271 mm, breadth 102 mm. */
@@ -19,6 +21,7 @@ const BETWEEN_CLOSED_FEET = 0.01
  */
 export function bodyWithFeet(times: number): Body {
   return {
+    times,
     footLength: FOOT_LENGTH * times,
     footBreadth: FOOT_BREADTH * times,
     stance: (FOOT_BREADTH + BETWEEN_CLOSED_FEET) * times,

@@ -57,7 +57,7 @@ export type Floor = {
 
 const QUARTER = Math.PI / 2
 /** Headings of the room, 0 = line of dance, right positive; the wall is on the right. */
-export const ROOM_HEADING: Readonly<Record<RoomDirection, number>> = {
+const ROOM_HEADING: Readonly<Record<RoomDirection, number>> = {
   'line of dance': 0,
   'diagonally to wall': QUARTER / 2,
   wall: QUARTER,

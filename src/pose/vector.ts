@@ -9,7 +9,6 @@ export const mix = (a: Vector, b: Vector, share: number): Vector => ({
   y: a.y + share * (b.y - a.y),
 })
 export const length = (a: Vector): number => Math.hypot(a.x, a.y)
-export const distance = (a: Vector, b: Vector): number => Math.hypot(b.x - a.x, b.y - a.y)
 
 /** Turned to the right by `angle` radians. */
 export function turn(a: Vector, angle: number): Vector {

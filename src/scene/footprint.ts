@@ -54,7 +54,7 @@ function rightPath(): CubicPath {
 }
 
 /** The outline as one closed smooth path. The left foot is the right one mirrored. */
-export function footprintPath(foot: Foot): CubicPath {
+function footprintPath(foot: Foot): CubicPath {
   const right = rightPath()
   if (foot === 'right') return right
   return {

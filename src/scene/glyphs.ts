@@ -75,7 +75,7 @@ function glyphOf(character: string): Glyph {
 }
 
 /**
- * A line of text as round-capped strokes, from our own outlines for `0-9 S Q & a L R - ½ ¼ ¾ c m ×` and space; any
+ * A line of text as round-capped strokes, from our own outlines for `0-9 S Q & a L R - ½ ¼ ¾ c e f m t ×` and space; any
  * other character becomes a box.
  * @param height of the capitals and figures, in any unit above 0; the answer is in the same unit
  */

@@ -4,7 +4,7 @@ import type { Tone } from './panelPicture.ts'
  * The weight marker's middle line: a circle in time, a square late, a diamond early, a circle where names are off.
  * Open, and wide enough to read the foot through it. Lengths are in foot lengths, y upwards, its place at (0, 0).
  */
-export const MARKER_RADIUS = 0.38
+const MARKER_RADIUS = 0.38
 
 /** How far the marker reaches from its place, stroke included: labels keep clear of this. */
 export const MARKER_REACH = 0.62

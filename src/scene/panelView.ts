@@ -18,6 +18,16 @@ const GRID_SPACING = 0.25
 /** The scale bar: half a metre, or a quarter where that is long already (CSS px a metre). */
 const LARGE_SCALE = 200
 
+/** Feet larger than the floor's scale are said to be so. */
+const LARGER: Readonly<Record<string, string>> = { '1.25': '×1¼', '1.5': '×1½' }
+
+function scaleBar({ pixelsPerMetre, body }: View, written: boolean): PanelPicture['scaleBar'] {
+  const length = pixelsPerMetre > LARGE_SCALE ? 0.25 : 0.5
+  const larger = LARGER[String(body.times)]
+  const feet = written && larger !== undefined ? `  feet ${larger}` : ''
+  return { length, text: `${length * 100} cm${feet}` }
+}
+
 const toneOf = ({ kind }: Way): Tone => kind
 
 /** Where each action's foot comes to stand; null where the feet stay and nothing is put down. */
@@ -91,7 +101,7 @@ export function panelView(
       textHeight,
       gridSpacing: GRID_SPACING,
       gridThrough: inView(view, { x: 0, y: 0 }),
-      scaleBar: view.pixelsPerMetre > LARGE_SCALE ? { length: 0.25, text: '25 cm' } : { length: 0.5, text: '50 cm' },
+      scaleBar: scaleBar(view, written),
       lineOfDance: schedule.figure.starts === null ? null : view.turned,
       placements: distinctPlacements([...start, ...placements.filter((placement) => placement !== null)]),
       labels: written

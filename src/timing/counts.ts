@@ -36,16 +36,6 @@ export function calledAt({ actions }: Schedule, t: number): ScheduledAction | nu
   return found
 }
 
-/** The action whose time it is at `t` by the plan (from its leave to the next one's); the first before, the last after. */
-export function actionAt({ actions }: Schedule, t: number): ScheduledAction {
-  let found = actions[0] as ScheduledAction
-  for (const action of actions) {
-    if (action.moments.leaves > t + 1e-9) break
-    found = action
-  }
-  return found
-}
-
 /** An action's length read as slows and quicks; null in a dance that is counted in numbers only. */
 function slowOrQuick({ called, value }: ScheduledAction, { signs }: Dance): string | null {
   if (signs.S === null || signs.Q === null) return null

@@ -4,7 +4,7 @@ const cssName = (name: string): string =>
   name.replaceAll(' ', '-').replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)
 
 /** The interface's colours as CSS variables: `quietInk` → `--quiet-ink`, the tone `in time` → `--accent-in-time`. */
-export function paletteVariables(colours: Palette['interface']): readonly (readonly [name: string, value: string])[] {
+function paletteVariables(colours: Palette['interface']): readonly (readonly [name: string, value: string])[] {
   return Object.entries(colours).flatMap(([name, value]) =>
     typeof value === 'string'
       ? [[`--${cssName(name)}`, value] as const]

@@ -22,7 +22,7 @@ declare global {
 }
 
 /** Counts frames, commits, writes and policy violations. Call before the page is opened. */
-export async function watch(page: Page): Promise<void> {
+async function watch(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const watched: Watched = { frames: 0, commits: 0, writes: [], violations: [] }
     window.watched = watched

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { layOut } from '../../src/scene/glyphs.ts'
 
-const WRITTEN = [...'0123456789SQ&aLR-½¼¾cm×']
+const WRITTEN = [...'0123456789SQ&aLR-½¼¾cefmt×']
 
 describe('layOut(text, height)', () => {
   test.each(WRITTEN)('%s is drawn inside its height, in a shape of its own', (character) => {

@@ -7,7 +7,7 @@ export type ExampleAction = Direction | (Partial<Action> & { readonly direction:
 
 const UNWEIGHTED: readonly Direction[] = ['tap', 'brush', 'point', 'hold']
 
-export function exampleAction(example: ExampleAction): Action {
+function exampleAction(example: ExampleAction): Action {
   const given = typeof example === 'string' ? { direction: example } : example
   return {
     size: null,
