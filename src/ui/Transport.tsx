@@ -29,7 +29,15 @@ export function Transport({ player }: { readonly player: Player }) {
     <section className="transport" aria-label={labels.transport}>
       <button type="button" className="play" onClick={press(player.toggle)}>
         <Icon name={playing ? 'pause' : 'play'} />
-        <span>{playing ? labels.pause : labels.play}</span>
+        {/* Room for the longer word, or the row would move under the finger. */}
+        <span className="steady">
+          {[labels.play, labels.pause].map((word) => (
+            <span key={word} className="steady-room" aria-hidden="true">
+              {word}
+            </span>
+          ))}
+          <span>{playing ? labels.pause : labels.play}</span>
+        </span>
       </button>
       <button type="button" className="step" aria-label={labels.stepBack(grid)} onClick={press(() => player.step(-1))}>
         <Icon name="back" />

@@ -188,7 +188,7 @@ describe('the marker’s speed over time', { timeout: MINUTE }, () => {
           }
         }
       }),
-      { ...THOUSAND, numRuns: 300 },
+      THOUSAND,
     )
   })
 })
