@@ -58,12 +58,15 @@ export function newSession(figure: Figure, at: Beat): Session {
   }
 }
 
-/** Another figure in the same lesson: how late, how early and the loop stay as they were set. */
+/**
+ * Another figure in the same lesson: how late, how early and the loop stay as they were set. The panels stand in their
+ * usual order again, unless names are off.
+ */
 export function withFigure(session: Session, figure: Figure, at: Beat): Session {
   return {
     ...newSession(figure, at),
     panels: session.panels,
-    order: session.order,
+    order: session.names ? session.panels.map((_, index) => index) : session.order,
     loop: session.loop,
     names: session.names,
   }
@@ -99,9 +102,3 @@ export function withNamesOff(session: Session, order: readonly number[]): Sessio
 
 /** Names on again; the panels stay where they stand, so that one sees who was who. */
 export const revealed = (session: Session): Session => ({ ...session, names: true })
-
-/** The usual order again. */
-export const inUsualOrder = (session: Session): Session => ({
-  ...session,
-  order: session.panels.map((_, index) => index),
-})

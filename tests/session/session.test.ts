@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest'
 import {
-  inUsualOrder,
   newSession,
   revealed,
   withBeat,
@@ -65,10 +64,11 @@ describe('the actions', () => {
     })
     expect(waltz.panels[1]?.way).toEqual({ kind: 'late', by: 0.25 })
   })
-  test('names off shuffles; revealed leaves the panels where they stand; the usual order puts them back', () => {
+  test('names off shuffles; revealed leaves the panels where they stand; the next figure puts them in their usual order', () => {
     const off = withNamesOff(session, [1, 2, 0])
     expect(revealed(off)).toMatchObject({ names: true, order: [1, 2, 0] })
-    expect(inUsualOrder(off).order).toEqual([0, 1, 2])
+    expect(withFigure(revealed(off), figure, beat(0)).order).toEqual([0, 1, 2])
+    expect(withFigure(off, figure, beat(0)).order).toEqual([1, 2, 0])
   })
   test('none changes the session it is given', () => {
     const before = JSON.stringify(session)
