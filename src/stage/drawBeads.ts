@@ -8,6 +8,8 @@ import { traceLine } from './traceLine.ts'
 /** How far a tie bows out, as a part of its length: late and in-time places lie on one path, and straight ties would hide each other. */
 const BOW = 0.24
 const ARCH_STEPS = 12
+/** Beads closer than this many pixels lie on one spot. */
+const SAME_SPOT = 3
 
 type Pixel = { readonly x: number; readonly y: number }
 
@@ -35,7 +37,7 @@ export function drawBeads(
 
   const taken = takenSpots(picture, space)
   const waits = beads
-    .filter((bead) => bead.waited !== '')
+    .filter((bead, i) => bead.waited !== '' && !waitsOn(at(bead), beads[i + 1], at))
     .map((bead) => ({ spot: at(bead), pill: placeWait(bead.waited, at(bead), taken, space) }))
   for (const { spot, pill } of waits) g.moveTo(spot.x, spot.y).lineTo(pill.box.x, pill.box.y)
   g.stroke({ color: accent, width: widths.tie })
@@ -50,6 +52,13 @@ export function drawBeads(
     }
   }
   for (const { pill } of waits) drawWait(g, pill, accent, space, palette)
+}
+
+/** Whether the next bead lies on the same spot and tells a wait that holds this one's. */
+function waitsOn(bead: Pixel, next: Bead | undefined, at: (point: Pixel) => Pixel): boolean {
+  if (next === undefined || next.waited === '') return false
+  const { x, y } = at(next)
+  return Math.hypot(x - bead.x, y - bead.y) < SAME_SPOT
 }
 
 /**

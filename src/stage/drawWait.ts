@@ -18,7 +18,11 @@ const BARS = 0.42
 const BETWEEN = 0.34
 const ENDS = 0.55
 
-/** What a wait's pill must not cover: placements, labels, scale bar. */
+/** The weight's way counts as a row of boxes this far apart and this large, in pixels at scale 1. */
+const WAY_STEP = 10
+const WAY_HALF = 5
+
+/** What a wait's pill must not cover: placements, labels, scale bar and the weight's way. */
 export function takenSpots(picture: PanelPicture, space: PanelSpace): Box[] {
   const feet = picture.placements.map(({ x, y, heading }): Box => {
     const [along, across] = [space.footLength / 2, (picture.footBreadth * space.pixelsPerMetre) / 2]
@@ -30,7 +34,21 @@ export function takenSpots(picture: PanelPicture, space: PanelSpace): Box[] {
       halfHeight: across * sin + along * cos,
     }
   })
-  return [...feet, ...picture.labels.map((label) => labelBox(label, space)), scaleBarBox(picture, space)]
+  const labels = picture.labels.map((label) => labelBox(label, space))
+  return [...feet, ...labels, scaleBarBox(picture, space), ...wayBoxes(picture, space)]
+}
+
+function wayBoxes({ wholePath }: PanelPicture, space: PanelSpace): Box[] {
+  const half = WAY_HALF * space.widths.scale
+  const boxes: Box[] = []
+  for (let i = 0; i + 1 < wholePath.length; i += 2) {
+    const x = (wholePath[i] as number) * space.pixelsPerMetre
+    const y = -(wholePath[i + 1] as number) * space.pixelsPerMetre
+    const last = boxes[boxes.length - 1]
+    if (last !== undefined && Math.hypot(x - last.x, y - last.y) < WAY_STEP * space.widths.scale) continue
+    boxes.push({ x, y, halfWidth: half, halfHeight: half })
+  }
+  return boxes
 }
 
 /** A wait's pill: its text, and where it lies. */

@@ -6,7 +6,6 @@ import { countWords } from '../words/countWords.ts'
 import { labels } from '../words/labels.ts'
 import { stageWords } from '../words/stageWords.ts'
 import { BEAT_SLIDER } from './keyPlace.ts'
-import { panelName } from './panelName.ts'
 import { useOnGrid } from './useOnGrid.ts'
 import { useScrub } from './useScrub.ts'
 
@@ -22,8 +21,8 @@ export function BeatSlider({ player }: { readonly player: Player }) {
   const say = useCallback(() => {
     const at = player.gridBeat()
     const panels = names
-      ? order.map((panel, place) => ({
-          name: panelName(lesson, panel, place, true),
+      ? order.map((panel) => ({
+          name: labels.line[lesson.panels[panel]?.way.kind ?? 'in time'],
           stage: stageWords(lesson, panel, at),
         }))
       : []
