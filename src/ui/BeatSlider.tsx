@@ -6,6 +6,7 @@ import { countWords } from '../words/countWords.ts'
 import { labels } from '../words/labels.ts'
 import { stageWords } from '../words/stageWords.ts'
 import { BEAT_SLIDER } from './keyPlace.ts'
+import { panelName } from './panelName.ts'
 import { useOnGrid } from './useOnGrid.ts'
 import { useScrub } from './useScrub.ts'
 
@@ -21,8 +22,8 @@ export function BeatSlider({ player }: { readonly player: Player }) {
   const say = useCallback(() => {
     const at = player.gridBeat()
     const panels = names
-      ? order.map((panel) => ({
-          name: labels.line[lesson.panels[panel]?.way.kind ?? 'in time'],
+      ? order.map((panel, place) => ({
+          name: panelName(lesson, panel, place, true).replace(/:.*/, ''),
           stage: stageWords(lesson, panel, at),
         }))
       : []

@@ -59,7 +59,7 @@ export const labels = {
   beat: 'Beat',
   /** What a screen reader says of the beat: the count, then what the weight does in each picture. */
   beatValue: (count: string, panels: readonly { readonly name: string; readonly stage: string }[]) =>
-    [count, ...panels.map(({ name, stage }) => (stage.startsWith(name) ? stage : `${name}: ${stage}`))].join('; '),
+    [count, ...panels.map(({ name, stage }) => `${name}: ${stage}`)].join('. '),
 
   transport: 'Playing',
   play: 'Play',

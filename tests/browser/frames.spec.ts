@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test'
-import { beatNow, coloursAt, open } from './watch.ts'
+import { beatNow, coloursAt, open, withoutGpu } from './watch.ts'
 
 test('nothing is asked for until somebody plays, nor from 100 ms after a pause', async ({ page }) => {
   await open(page)
@@ -67,22 +67,14 @@ test('React is watched: a commit is counted when somebody acts', async ({ page }
 
 test('no panel is flat, at any half beat', async ({ page }) => {
   await open(page)
+  expect(await page.evaluate(async () => (await window.overfoot.stage).renderer)).toBe('webgl')
   for (let at = -0.5; at <= 4; at += 0.5) {
     for (const colours of await coloursAt(page, at)) expect(colours).toBeGreaterThan(30)
   }
 })
 
 test('without a GPU the canvas renderer draws the same lesson', async ({ page }) => {
-  await page.addInitScript(() => {
-    for (const kind of [HTMLCanvasElement, OffscreenCanvas]) {
-      const real = kind.prototype.getContext as (this: unknown, ...args: unknown[]) => unknown
-      Object.defineProperty(kind.prototype, 'getContext', {
-        value(this: unknown, name: string, ...rest: unknown[]) {
-          return name.startsWith('webgl') ? null : real.call(this, name, ...rest)
-        },
-      })
-    }
-  })
+  await withoutGpu(page)
   await open(page)
   expect(await page.evaluate(async () => (await window.overfoot.stage).renderer)).toBe('canvas')
   for (const at of [0, 1, 2.5]) {

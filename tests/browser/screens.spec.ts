@@ -1,6 +1,8 @@
 import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
-import { open } from './watch.ts'
+import { open, withoutGpu } from './watch.ts'
+
+test.beforeEach(({ page }) => withoutGpu(page))
 
 const SIZES = [
   { width: 1280, height: 800 },

@@ -1,5 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
-import { beatNow, open } from './watch.ts'
+import { beatNow, open, withoutGpu } from './watch.ts'
+
+test.beforeEach(({ page }) => withoutGpu(page))
 
 const slider = (page: Page) => page.getByRole('slider', { name: 'Beat' })
 
