@@ -1,6 +1,7 @@
 import { ownSide } from '../pose/footPosition.ts'
 import { turn } from '../pose/vector.ts'
 import type { Schedule } from '../timing/schedule.ts'
+import { MARKER_REACH } from './markerOutline.ts'
 import type { Placement, PlacementLabel } from './panelPicture.ts'
 
 /** Placements nearer than this, metres, are one spot. */
@@ -85,8 +86,11 @@ export function placementLabels(
     const side = ownSide(placement.foot)
     const count = actions[index]?.sign ?? ''
     const beside = footBreadth / 2 + (labelHalfWidth(count) + GAP) * textHeight
+    const clear = MARKER_REACH * footLength + (labelHalfWidth(count) + GAP / 2) * textHeight
     const beyond = footLength / 2 + 0.8 * textHeight
     const places = [
+      // Clear of the marker when it stands over this foot, where there is room for that.
+      { x: side * clear, y: 0 },
       { x: side * beside, y: 0 },
       { x: 0, y: beyond },
       { x: 0, y: -beyond },
