@@ -34,8 +34,11 @@ export type LinePlace = {
   readonly side: 'before' | 'after'
 }
 
-/** Where along the first change of feet the names stand: the earliest line's near its end, the last one's near its start. */
-const LEVELS = [0.8, 0.5, 0.2]
+/**
+ * Where along the first change of feet the names stand. The earliest line's, which may reach out beyond the strip's start,
+ * keeps to the middle, clear of the feet's names there; the last one's stands near its start, where the others have gone.
+ */
+const LEVELS = [0.55, 0.5, 0.2]
 
 /** The first time at which the line is `part` of the way from where it starts to the other foot. */
 function reaches({ points }: StripLine, part: number): number | null {

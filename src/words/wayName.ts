@@ -16,7 +16,7 @@ export function wayName(way: Way): string {
       return way.by === 0 ? 'Late by nothing: in time' : `Late by ${beatsInWords(way.by)}`
     case 'early': {
       const part = FIRST_PARTS[fraction(way.part)]
-      return part === undefined ? 'Early by nothing: in time' : `Early: across in the ${part} of the step’s time`
+      return part === undefined ? 'Early by nothing: in time' : `Early: ${part} of the step’s time`
     }
   }
 }

@@ -67,7 +67,10 @@ describe('linePlaces(strip)', () => {
 
   test('keeps the names apart where two lines are the same', () => {
     const [a, b] = linePlaces(stripOf([line(0, 0, 2), line(1, 0, 2)]))
-    expect(Math.abs(a!.y - b!.y)).toBeGreaterThan(20)
+    expect([a!.side, b!.side]).toEqual(['before', 'after'])
+    const [, c, d] = linePlaces(stripOf([line(0, 0, 2), line(1, 0, 2), line(2, 0, 1)]))
+    expect([c!.side, d!.side]).toEqual(['after', 'after'])
+    expect(Math.abs(c!.y - d!.y)).toBeGreaterThan(20)
   })
 
   test('has no name for a line that never changes feet', () => {
