@@ -5,6 +5,7 @@ import type { Counting } from './dance/dance.ts'
 import { secondsPerBeat } from './dance/secondsPerBeat.ts'
 import type { Figure } from './figure/figure.ts'
 import { palettes } from './scene/palette.ts'
+import type { Rect } from './scene/panelPicture.ts'
 import type { PanelView } from './scene/panelView.ts'
 import { panelView } from './scene/panelView.ts'
 import { viewOf } from './scene/view.ts'
@@ -28,8 +29,6 @@ import { type Beat, beat } from './units.ts'
 
 /** What the interface may know: it changes on what people do, never with the frame. */
 export type PlayerState = { readonly session: Session; readonly lesson: Lesson; readonly playing: boolean }
-
-export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 
 export type Player = {
   readonly store: StoreApi<PlayerState>

@@ -10,12 +10,6 @@ import { inView, type View } from './view.ts'
 const SAME_SPOT = 0.01
 const HALF = 0.5
 
-export type BeadRow = {
-  /** Where the weight is at every grid point from `from` on. */
-  readonly all: readonly Bead[]
-  readonly times: readonly number[]
-}
-
 /** Length of the part of [from, to] in which the weight waits, in beats. */
 function waited(found: readonly { from: number; to: number }[], from: number, to: number): number {
   return found.reduce((sum, wait) => sum + Math.max(0, Math.min(to, wait.to) - Math.max(from, wait.from)), 0)
@@ -31,7 +25,7 @@ export function beadRow(
   view: View,
   range: { from: number; to: number },
   marks: boolean,
-): BeadRow {
+): readonly Bead[] {
   const times = gridPoints(range.from, range.to, schedule.grid)
   const standing = waits(performance, ideal)
   let since = 0
@@ -49,5 +43,5 @@ export function beadRow(
       waited: marks && halves > 0 ? String(halves) : '',
     })
   }
-  return { all, times }
+  return all
 }

@@ -6,6 +6,9 @@ import type { Foot } from '../figure/figure.ts'
  */
 export type Point = { readonly x: number; readonly y: number }
 
+/** A panel's place on the canvas, in CSS px. */
+export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
+
 /** How a performance is told apart: by shape, stroke and colour together. `plain` = names off, all alike. */
 export type Tone = 'in time' | 'late' | 'early' | 'plain'
 

@@ -83,10 +83,10 @@ export function panelView(
 
   const beadsUntil = new Map<number, readonly Bead[]>()
   const beadsAt = (t: number): readonly Bead[] => {
-    const count = Math.min(row.all.length, Math.floor((t - range.from) / schedule.grid + 1e-9) + 1)
+    const count = Math.min(row.length, Math.floor((t - range.from) / schedule.grid + 1e-9) + 1)
     let beads = beadsUntil.get(count)
     if (beads === undefined) {
-      beads = row.all.slice(0, count)
+      beads = row.slice(0, count)
       beadsUntil.set(count, beads)
     }
     return beads

@@ -1,11 +1,8 @@
-import type { PanelPicture } from '../scene/panelPicture.ts'
+import type { PanelPicture, Rect } from '../scene/panelPicture.ts'
 import { type LineWidths, lineWidths } from './lineWidths.ts'
 
 /** Space between a panel's edge and what stands in its corners, in pixels at scale 1. */
 export const CORNER_MARGIN = 16
-
-/** A panel's place in the canvas, in CSS pixels. */
-export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 
 /** What every drawing of a panel needs to turn view metres into pixels from the panel's middle (y down). */
 export type PanelSpace = {

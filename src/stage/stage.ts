@@ -2,9 +2,8 @@ import 'pixi.js/unsafe-eval' // before pixi: it would build functions from text,
 import 'pixi.js/graphics'
 import { type CanvasRenderer, Container, Ticker, WebGLRenderer } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
+import type { PanelFrame, PanelPicture, Rect } from '../scene/panelPicture.ts'
 import { createGraphicsPool } from './graphicsPool.ts'
-import type { Rect } from './panelSpace.ts'
 import { createPanel, type StagePanel } from './stagePanel.ts'
 
 export type StageOptions = {

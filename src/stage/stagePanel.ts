@@ -1,13 +1,13 @@
 import { Container, type Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
-import type { PanelFrame, PanelPicture } from '../scene/panelPicture.ts'
+import type { PanelFrame, PanelPicture, Rect } from '../scene/panelPicture.ts'
 import { drawFloor } from './drawFloor.ts'
 import { drawLabels, drawPlacements } from './drawPlacements.ts'
 import { createGhost } from './ghost.ts'
 import type { GraphicsPool } from './graphicsPool.ts'
 import { createMarker, createMarkerDot } from './marker.ts'
 import { createFoot } from './movingFoot.ts'
-import { panelSpace, type Rect } from './panelSpace.ts'
+import { panelSpace } from './panelSpace.ts'
 import { createTrail } from './trail.ts'
 
 export type StagePanel = {

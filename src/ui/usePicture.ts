@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useState } from 'react'
-import type { Player, Rect } from '../player.ts'
+import type { Player } from '../player.ts'
+import type { Rect } from '../scene/panelPicture.ts'
 import type { Stage } from '../stage/stage.ts'
 
 /** Sharper than this the eye does not see, and the work grows with its square. */

@@ -1,15 +1,9 @@
-import type { Convention, Provenance } from '../dance/dance.ts'
+import type { Convention } from '../dance/dance.ts'
 import { calledAt } from '../timing/counts.ts'
 import type { ScheduledAction } from '../timing/schedule.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 import { beatsInWords } from './fraction.ts'
-
-const PROVENANCE: Readonly<Record<Provenance, string>> = {
-  published: 'published',
-  'common practice': 'common practice',
-  'from memory': 'from memory: ask your teacher',
-  'own judgement': 'our own choice: ask your teacher',
-}
+import { provenanceWords } from './provenanceWords.ts'
 
 /** The rule itself, said of the step that all know. */
 const CONVENTION: Readonly<Record<Convention, string>> = {
@@ -61,8 +55,11 @@ export function conventionWords({ schedule, dance }: Comparison, t: number): { a
   const scheduled = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
   const struck = schedule.convention === 'struck'
   const { source } = schedule.timing
+  // A figure that goes its own way has no source but its maker.
+  const chosen =
+    schedule.convention === dance.convention ? provenanceWords(dance.conventionSource) : 'set for this figure'
   return {
     action: `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
-    source: `Timing: ${PROVENANCE[source.provenance]}. Weight: ${CONVENTION[schedule.convention]}, ${PROVENANCE[dance.conventionSource.provenance]}.`,
+    source: `Timing: ${provenanceWords(source)}. Weight: ${CONVENTION[schedule.convention]}, ${chosen}.`,
   }
 }

@@ -2,7 +2,9 @@ import type { Counting, Dance, Source } from '../dance/dance.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Figure } from '../figure/figure.ts'
+import { firstPart } from './firstPart.ts'
 import { beatsInWords, fraction } from './fraction.ts'
+import { provenanceWords } from './provenanceWords.ts'
 
 /** At most `digits` decimals, no zeros at the end. */
 const number = (value: number, digits: number): string => String(Number(value.toFixed(digits)))
@@ -13,18 +15,7 @@ const COUNTINGS: Readonly<Record<Counting, string>> = {
   'half beats': 'Half beats',
 }
 
-const PROVENANCES: Readonly<Record<Source['provenance'], string>> = {
-  published: 'published',
-  'common practice': 'common practice',
-  'from memory': 'from memory: ask your teacher',
-  'own judgement': 'our own choice',
-}
-
-const FIRST_PARTS: Readonly<Record<string, string>> = {
-  '¼': 'First quarter',
-  '½': 'First half',
-  '¾': 'First three quarters',
-}
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' : 'Half a beat')
 
@@ -79,7 +70,7 @@ export const labels = {
     return (
       `${bars === barsPerMinute ? '' : `${labels.percent(bars, dance)}: `}${number(bars * dance.beatsPerBar, 1)} beats a minute, ` +
       `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat. ` +
-      `100 % = ${labels.barsPerMinute(barsPerMinute)} (${PROVENANCES[source.provenance]}).`
+      `100 % = ${labels.barsPerMinute(barsPerMinute)} (${provenanceWords(source)}).`
     )
   },
   usualTempo: '100 %',
@@ -88,7 +79,7 @@ export const labels = {
   lateBy: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
   early: 'How early',
   /** Of the step's time. */
-  earlyPart: (part: number) => FIRST_PARTS[fraction(part)] ?? `First ${number(part * 100, 0)} %`,
+  earlyPart: (part: number) => capital(firstPart(part)),
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,
@@ -131,6 +122,6 @@ export const labels = {
 } as const
 
 /** "published: a text" or "common practice". */
-function sourced({ provenance, text }: Source): string {
-  return text === '' ? PROVENANCES[provenance] : `${PROVENANCES[provenance]}: ${text}`
+function sourced(source: Source): string {
+  return source.text === '' ? provenanceWords(source) : `${source.provenance}: ${source.text}`
 }

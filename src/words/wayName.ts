@@ -1,11 +1,6 @@
 import type { Way } from '../transfer/perform.ts'
-import { beatsInWords, fraction } from './fraction.ts'
-
-const FIRST_PARTS: Readonly<Record<string, string>> = {
-  '¼': 'first quarter',
-  '½': 'first half',
-  '¾': 'first three quarters',
-}
+import { firstPart } from './firstPart.ts'
+import { beatsInWords } from './fraction.ts'
 
 /** What a panel is called. */
 export function wayName(way: Way): string {
@@ -14,9 +9,7 @@ export function wayName(way: Way): string {
       return 'In time'
     case 'late':
       return way.by === 0 ? 'Late by nothing: in time' : `Late by ${beatsInWords(way.by)}`
-    case 'early': {
-      const part = FIRST_PARTS[fraction(way.part)]
-      return part === undefined ? 'Early by nothing: in time' : `Early: ${part} of the step’s time`
-    }
+    case 'early':
+      return way.part === 1 ? 'Early by nothing: in time' : `Early: ${firstPart(way.part)} of the step’s time`
   }
 }

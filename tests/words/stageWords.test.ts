@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { lessonOf } from '../../src/session/lesson.ts'
 import { newSession } from '../../src/session/session.ts'
-import { beat } from '../../src/units.ts'
+import { beat, share } from '../../src/units.ts'
 import { conventionWords } from '../../src/words/conventionWords.ts'
 import { stageWords } from '../../src/words/stageWords.ts'
 import { wayName } from '../../src/words/wayName.ts'
@@ -70,4 +70,18 @@ describe('conventionWords(lesson, t): in the action’s own words', () => {
 test('wayName(way)', () => {
   expect(wayName({ kind: 'late', by: beat(0.5) })).toBe('Late by ½ beat')
   expect(wayName({ kind: 'in time' })).toBe('In time')
+})
+
+test('conventionWords: a figure that goes its own way says so', () => {
+  const own = walks('rumba', [1, 1, 2], { convention: 'split on the count' })
+  expect(conventionWords(lesson(own), 0).source).toContain('half way on its count, set for this figure')
+  expect(conventionWords(lesson(walks('rumba', [1])), 0).source).toContain('our own choice: ask your teacher')
+})
+
+test('wayName(early) names the part of the step’s time', () => {
+  expect([0.25, 0.5, 0.75].map((part) => wayName({ kind: 'early', part: share(part) }))).toEqual([
+    'Early: first quarter of the step’s time',
+    'Early: first half of the step’s time',
+    'Early: first three quarters of the step’s time',
+  ])
 })
