@@ -95,9 +95,13 @@ function readDescription(
     role: written.role,
     firstFoot: written['first foot'],
     starts: written.starts ?? null,
+    ends: null,
+    freeFoot: null,
     convention: written.convention ?? dance.convention,
     timings: [first, ...others],
     actions,
+    stepsSource: null,
+    tracks: { bodyTurn: [], rise: [], sway: [] },
     about: written.about?.trim() ?? '',
   }
   return { figure, findings }

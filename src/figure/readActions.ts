@@ -57,6 +57,13 @@ export function readActions(
       direction,
       size: (has('size') ? action.size : undefined) ?? null,
       turn: (has('turn') ? action.turn : undefined) ?? radians(0),
+      footTurn: null,
+      placed: null,
+      position: null,
+      leading: null,
+      alignment: null,
+      footwork: '',
+      note: '',
       weight: weight ?? share(usualWeights[direction]),
       moments: momentsOf(index),
     }

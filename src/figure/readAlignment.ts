@@ -4,7 +4,7 @@ import { nearestWord } from './nearestWord.ts'
 import { type Reading, read, refuse } from './reading.ts'
 import { shownText } from './shownText.ts'
 
-const ways: Readonly<Record<Alignment['way'], true>> = { facing: true, backing: true }
+const ways: Readonly<Record<Alignment['way'], true>> = { facing: true, backing: true, pointing: true }
 const roomDirections: Readonly<Record<RoomDirection, true>> = {
   'line of dance': true,
   'diagonally to wall': true,

@@ -12,6 +12,13 @@ function exampleAction(example: ExampleAction): Action {
   return {
     size: null,
     turn: radians(0),
+    footTurn: null,
+    placed: null,
+    position: null,
+    leading: null,
+    alignment: null,
+    footwork: '',
+    note: '',
     weight: share(UNWEIGHTED.includes(given.direction) ? 0 : 1),
     moments: {},
     ...given,
@@ -32,6 +39,8 @@ export function exampleFigure(
     role: 'leader',
     firstFoot: 'right',
     starts: null,
+    ends: null,
+    freeFoot: null,
     convention: dances[dance].convention,
     timings: [
       {
@@ -43,6 +52,8 @@ export function exampleFigure(
       },
     ],
     actions: actions.map(exampleAction),
+    stepsSource: null,
+    tracks: { bodyTurn: [], rise: [], sway: [] },
     about: '',
     ...more,
   }
