@@ -1,7 +1,10 @@
 import type { Direction } from './figure.ts'
 
-/** The part of the weight that an action takes when nothing is said: a step all of it, the rest none (from memory). */
-export const usualWeights: Readonly<Record<Direction, 0 | 1>> = {
+/**
+ * The part of the weight that an action takes when nothing is said: a step all of it, the middle step of a Latin chassé
+ * half (own judgement; published for samba: IDTA revision cards), the rest none (from memory).
+ */
+export const usualWeights: Readonly<Record<Direction, 0 | 0.5 | 1>> = {
   forward: 1,
   back: 1,
   side: 1,
@@ -17,7 +20,7 @@ export const usualWeights: Readonly<Record<Direction, 0 | 1>> = {
   close: 1,
   'close slightly forward': 1,
   'close slightly back': 1,
-  'half close': 1,
+  'half close': 0.5,
   'cross in front': 1,
   'cross behind': 1,
   'lock in front': 1,

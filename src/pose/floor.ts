@@ -3,30 +3,21 @@ import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
 import { footPosition, footWay, type Place, placeBeside } from './footPosition.ts'
+import { type StandingTurn, standingTurn } from './footTurns.ts'
+import {
+  carriedRound,
+  collected,
+  HALF_DOUBLE_SUPPORT,
+  oldFootStays,
+  type Swing,
+  samePlace,
+  swingOf,
+  turnsOnSpot,
+} from './swing.ts'
 import { mix, type Vector } from './vector.ts'
 
-/**
- * Half the part of a step (of 1 in progress) in which both feet carry: double support is 20–25 % of a walking step
- * (stance 60–65 % of the stride; Perry & Burnfield, Gait Analysis, from memory).
- */
-export const HALF_DOUBLE_SUPPORT = 1 / 8
-/** A foot that still carries part of the weight hands it over in this part of the step before it lifts. */
-export const HANDS_OVER = HALF_DOUBLE_SUPPORT / 2
-/** A foot nearer than this to the place beside the other one, metres, need not be collected on its way. */
-const ALREADY_BESIDE = 0.01
 /** A foot is never put down sooner than this after its step has begun, however early it is said to touch. */
 const SHORTEST_SWING = 1 / 20
-
-/** One unbroken movement of a foot, from rest to rest, in progress. */
-export type Swing = {
-  readonly from: number
-  readonly to: number
-  readonly start: Place
-  readonly end: Place
-  /** Where it passes on the way, and when. */
-  readonly via: { readonly at: number; readonly place: Place } | null
-  readonly foot: Foot
-}
 
 /** One action on the floor. */
 export type FloorAction = {
@@ -44,8 +35,11 @@ export type FloorAction = {
   /** Where the weight rests before and after. */
   readonly restBefore: Vector
   readonly rest: Vector
-  /** The dancer's facing at the end, radians. */
+  /** The dancer's facing at the end, radians, and as the weight is full (a turn on the foot may still go on then). */
   readonly facing: number
+  readonly facingWhenFull: number
+  /** The turn on the new foot that carries the free one round with it, and the progress at which it ends. */
+  readonly pivot: { readonly by: number; readonly until: number } | null
 }
 
 export type Floor = {
@@ -73,64 +67,6 @@ function firstFacing({ starts }: Figure): number {
   return ROOM_HEADING[starts.to] + (starts.way === 'backing' ? Math.PI : 0)
 }
 
-const samePlace = (a: Place, b: Place): boolean =>
-  Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 && Math.abs(a.heading - b.heading) < 1e-9
-
-/** True when `foot` carries nothing from half a double support after the action's split on. */
-const freeAfterSplit = (action: FloorAction, foot: Foot): boolean =>
-  !action.stays || (action.foot === foot && action.loadBefore === 0)
-
-/**
- * How the acting foot gets to its place: whether it is already on its way when its action begins is decided here.
- * A foot that has just given its weight away comes in one unbroken path (close, tap, cross) or passes beside the other
- * foot as the action before is done (a travelling step); one that is beside it already, or still carries, waits.
- */
-function swingOf(
-  index: number,
-  { foot, place, standing, loadBefore }: FloorAction,
-  before: FloorAction | undefined,
-  start: Place,
-  action: Action,
-  touchesAt: number,
-  body: Body,
-): Swing | null {
-  if (samePlace(start, place)) return null
-  const to = index + touchesAt
-  const directly = (from: number): Swing => ({ foot, from, to, start, end: place, via: null })
-  if (loadBefore > 0) return directly(index + HANDS_OVER)
-  if (before === undefined || !freeAfterSplit(before, foot) || footWay(action.direction) === 'stays')
-    return directly(index)
-  const released = index - 0.5 + HALF_DOUBLE_SUPPORT
-  if (footWay(action.direction) === 'comes') return directly(released)
-  const beside = placeBeside(foot, standing, before.facing, body)
-  if (Math.hypot(beside.x - start.x, beside.y - start.y) < ALREADY_BESIDE) return directly(index)
-  return { foot, from: released, to, start, end: place, via: { at: index, place: beside } }
-}
-
-/** Both feet stay down after an action that moved none: the next moves none either, or there is nothing to collect. */
-function oldFootStays(
-  next: Action | undefined,
-  place: Place,
-  standing: Place,
-  foot: Foot,
-  facing: number,
-  body: Body,
-): boolean {
-  if (next !== undefined) return footWay(next.direction) === 'stays' && next.turn === 0
-  return samePlace(standing, placeBeside(otherFoot(foot), place, facing, body))
-}
-
-/** When nothing follows, the foot that is free is collected beside the one that carries. */
-function collected(actions: readonly FloorAction[], body: Body): Swing | null {
-  const last = actions.at(-1)
-  if (last === undefined || last.loadAfter !== 1) return null
-  const foot = otherFoot(last.foot)
-  const end = placeBeside(foot, last.place, last.facing, body)
-  if (samePlace(last.standing, end)) return null
-  const from = actions.length - 0.5 + HALF_DOUBLE_SUPPORT
-  return { from, to: actions.length, start: last.standing, end, foot, via: null }
-}
-
 /**
  * The figure on the floor: where each foot comes to stand and how it gets there. The foot that acts follows the weight
  * that was carried, so a change left out moves all later feet.
@@ -156,25 +92,41 @@ export function layOutFloor(
     right: placeBeside('right', middle, facing, half),
   }
   const load: Record<Foot, number> = { left: 0, right: 0 }
-  load[otherFoot(figure.firstFoot)] = 1
-  const start = { left: feet.left, right: feet.right, standing: otherFoot(figure.firstFoot) }
+  const standingFirst = otherFoot(figure.firstFoot)
+  load[standingFirst] = 1
+  if (figure.freeFoot !== null) {
+    const stands = { direction: figure.freeFoot, size: null, placed: null, position: null }
+    const from = feet[figure.firstFoot]
+    feet[figure.firstFoot] = footPosition(stands, figure.firstFoot, feet[standingFirst], facing, body, from)
+  }
+  const start = { left: feet.left, right: feet.right, standing: standingFirst }
 
   const actions: FloorAction[] = []
   const swings: Record<Foot, Swing[]> = { left: [], right: [] }
   const acting = actingFeet(figure, carried)
+  const touchesAt = (index: number): number => Math.max(SHORTEST_SWING, touches[index] ?? 0.5 - HALF_DOUBLE_SUPPORT)
+  const turnOnSpot = (feetThatTurn: readonly Foot[], { by, from, until }: StandingTurn): void => {
+    for (const foot of feetThatTurn) {
+      const swing = turnsOnSpot(foot, feet[foot], by, from, until)
+      swings[foot].push(swing)
+      feet[foot] = swing.end
+    }
+  }
   let rest: Vector = feet[start.standing]
   for (const [index, action] of figure.actions.entries()) {
     const foot = acting[index] as Foot
-    const standing = feet[otherFoot(foot)]
+    const standingFoot = otherFoot(foot)
     const loadBefore = load[foot]
-    const turns = action.turn !== 0
+    const turned = standingTurn(figure.actions, index, foot, standingFoot, carried, loadBefore, touchesAt)
     facing += action.turn
-    const place =
-      footWay(action.direction) === 'stays'
-        ? { ...feet[foot], heading: turns ? facing : feet[foot].heading }
-        : footPosition(action, foot, standing, facing, body)
+    if (turned?.when === 'during') {
+      facing += turned.by
+      turnOnSpot(turned.feet, turned)
+    }
+    const standing = feet[standingFoot]
+    const place = placeOf(action, foot, feet[foot], standing, facing, turned, body)
     const loadAfter = action.direction === 'hold' ? loadBefore : (carried[index] as number)
-    const touchesAt = Math.max(SHORTEST_SWING, touches[index] ?? 0.5 - HALF_DOUBLE_SUPPORT)
+    const goesOn = turned?.when === 'after' && turned.until > index + 1
     const floorAction: FloorAction = {
       foot,
       place,
@@ -184,21 +136,70 @@ export function layOutFloor(
       stays:
         footWay(action.direction) === 'stays' &&
         samePlace(feet[foot], place) &&
-        (loadAfter < 1 || oldFootStays(figure.actions[index + 1], place, standing, foot, facing, body)),
-      loadsFrom: Math.max(0.5 - HALF_DOUBLE_SUPPORT, touchesAt),
+        (loadAfter < 1 ||
+          (turned === null && oldFootStays(figure.actions[index + 1], place, standing, foot, facing, body))),
+      loadsFrom: Math.max(0.5 - HALF_DOUBLE_SUPPORT, touchesAt(index)),
       restBefore: rest,
       rest: mix(standing, place, loadAfter),
-      facing,
+      facing: facing + (turned?.when === 'after' ? turned.by : 0),
+      // A turn that goes on is half done at the full: it lies alike on both sides of it.
+      facingWhenFull: facing + (turned?.when === 'after' ? turned.by * (goesOn ? 0.5 : 1) : 0),
+      pivot: turned?.when === 'after' && turned.carries ? { by: turned.by, until: turned.until } : null,
     }
-    const swing = swingOf(index, floorAction, actions.at(-1), feet[foot], action, touchesAt, body)
+    const swing =
+      turned?.when === 'during' && turned.carries
+        ? goesRound(foot, feet[foot], place, standing, turned)
+        : swingOf(
+            index,
+            floorAction,
+            actions.at(-1),
+            feet[foot],
+            action,
+            touchesAt(index),
+            swings[foot].at(-1)?.to ?? 0,
+            body,
+          )
     if (swing !== null) swings[foot].push(swing)
     actions.push(floorAction)
     feet[foot] = place
     load[foot] = loadAfter
-    load[otherFoot(foot)] = 1 - loadAfter
+    load[standingFoot] = 1 - loadAfter
     rest = floorAction.rest
+    if (turned?.when === 'after') {
+      facing += turned.by
+      turnOnSpot(turned.feet, turned)
+    }
   }
   const last = collected(actions, body)
   if (last !== null) swings[last.foot].push(last)
   return { body, start, actions, swings }
 }
+
+/** Where the acting foot stands when its action is done, before any turn on it. */
+function placeOf(
+  action: Action,
+  foot: Foot,
+  now: Place,
+  standing: Place,
+  facing: number,
+  turned: StandingTurn | null,
+  body: Body,
+): Place {
+  if (footWay(action.direction) !== 'stays') return footPosition(action, foot, standing, facing, body, now)
+  const during = turned?.when === 'during'
+  if (during && turned.carries) return carriedRound(now, standing, turned.by)
+  const hasTurned = during && turned.feet.includes(foot)
+  return { ...now, heading: (action.turn !== 0 || during) && !hasTurned ? facing : now.heading }
+}
+
+/** The free foot goes round with the leg that turns while nothing else happens. */
+const goesRound = (foot: Foot, start: Place, end: Place, centre: Vector, { by, from, until }: StandingTurn): Swing => ({
+  foot,
+  from,
+  to: until,
+  start,
+  end,
+  via: null,
+  round: { centre, by, until, departs: until },
+  lifts: true,
+})

@@ -1,6 +1,6 @@
-import type { Action, Direction, Foot } from '../figure/figure.ts'
+import type { Action, Direction, Foot, Placed } from '../figure/figure.ts'
 import { type Body, USUAL_SIZE } from './body.ts'
-import { add, turn, type Vector } from './vector.ts'
+import { add, mix, subtract, turn, type Vector } from './vector.ts'
 
 /** Where a foot stands: its middle, and the heading of its toes (0 along y, to the right positive; whole turns are kept). */
 export type Place = Vector & { readonly heading: number }
@@ -63,18 +63,57 @@ export function placeBeside(foot: Foot, standing: Vector, facing: number, body: 
   return { ...add(standing, turn({ x: ownSide(foot) * body.stance, y: 0 }, facing)), heading: facing }
 }
 
+/** How far across the line of the standing foot a step lies, in stances to its own side (own judgement; trade: "on or across"). */
+const ACROSS: Readonly<Record<Placed, number>> = { 'in CBMP': 0, across: -0.5 }
+/** A foot stands in line with the other only when there is room for both, in foot lengths between their middles. */
+const ROOM_IN_LINE = 1.05
+
+/** What of an action decides where its foot comes to stand. */
+export type FootAction = Pick<Action, 'direction' | 'size' | 'placed' | 'position'>
+
+/** A step outside the partner is taken in CBMP unless it is said to be placed otherwise (common practice). */
+const placedOf = ({ placed, position }: FootAction): Placed | null =>
+  placed ?? (position === 'outside partner' ? 'in CBMP' : null)
+
+/** Half way from where the foot is to its place beside the other one, never nearer to it than closed (IDTA cards: half closed). */
+function halfClosed(foot: Foot, standing: Vector, from: Vector, facing: number, body: Body): Place {
+  const beside = placeBeside(foot, standing, facing, body)
+  const half = turn(subtract(mix(from, beside, 0.5), standing), -facing)
+  const across = ownSide(foot) * Math.max(body.stance, ownSide(foot) * half.x)
+  return { ...add(standing, turn({ x: across, y: half.y }, facing)), heading: facing }
+}
+
 /**
  * Where `foot` comes to stand by an action that does not stay.
  * @param standing the other foot's place
  * @param facing the dancer's facing after the turn made with the action, radians
+ * @param from where the foot is now
  */
-export function footPosition(action: Action, foot: Foot, standing: Vector, facing: number, body: Body): Place {
+export function footPosition(
+  action: FootAction,
+  foot: Foot,
+  standing: Vector,
+  facing: number,
+  body: Body,
+  from: Vector,
+): Place {
   const { bearing, crossed } = POSITIONS[action.direction]
+  const side = ownSide(foot)
+  if (action.direction === 'half close') {
+    if (action.size === null) return halfClosed(foot, standing, from, facing, body)
+    const across = side * Math.max(body.stance, action.size)
+    return { ...add(standing, turn({ x: across, y: 0 }, facing)), heading: facing }
+  }
   if (bearing === null) return placeBeside(foot, standing, facing, body)
   const size = action.size ?? USUAL_SIZE[action.direction]
-  const side = ownSide(foot)
   const along = { x: side * Math.sin(bearing * DEGREES) * size, y: Math.cos(bearing * DEGREES) * size }
+  const placed = placedOf(action)
+  const inLine = placed !== null && Math.abs(along.y) >= ROOM_IN_LINE * body.footLength
   // The feet keep their own tracks: a step ahead stays a stance apart, a step aside is never less than one.
-  const across = crossed ? -side * body.stance : side * Math.max(body.stance, Math.abs(along.x))
+  const across = inLine
+    ? side * ACROSS[placed] * body.stance
+    : crossed
+      ? -side * body.stance
+      : side * Math.max(body.stance, Math.abs(along.x))
   return { ...add(standing, turn({ x: across, y: along.y }, facing)), heading: facing }
 }

@@ -1,7 +1,8 @@
 import type { Foot } from '../figure/figure.ts'
 import { otherFoot } from '../transfer/actingFeet.ts'
-import { type Floor, type FloorAction, HALF_DOUBLE_SUPPORT, HANDS_OVER, type Swing } from './floor.ts'
+import type { Floor, FloorAction } from './floor.ts'
 import type { Place } from './footPosition.ts'
+import { carriedRound, HALF_DOUBLE_SUPPORT, HANDS_OVER, type Swing } from './swing.ts'
 import { cornerVelocity, hermite, length, mix, scale, smooth, subtract, type Vector } from './vector.ts'
 
 export type FootPose = Place & {
@@ -35,9 +36,17 @@ function loadOfActing({ loadBefore, loadAfter, stays, loadsFrom }: FloorAction, 
 }
 
 function onSwing(swing: Swing, p: number): Place & { readonly height: number } {
-  const { from, to, start, end, via } = swing
+  const { from, to, start, end, via, round, lifts } = swing
   const done = (p - from) / (to - from)
-  const height = LIFT * 4 * done * (1 - done)
+  const height = lifts ? LIFT * 4 * done * (1 - done) : 0
+  if (round !== null) {
+    // As one who turns sees it: it stands, then goes to its place; the turn carries all of it round.
+    const { centre, by, until, departs } = round
+    const before = carriedRound(end, centre, -by)
+    const own = departs < to ? smooth((p - departs) / (to - departs)) : smooth(done)
+    const seen = { ...mix(start, before, own), heading: start.heading + own * (before.heading - start.heading) }
+    return { ...carriedRound(seen, centre, by * smooth((p - from) / (until - from))), height }
+  }
   if (via === null) {
     const s = smooth(done)
     return { ...mix(start, end, s), heading: start.heading + s * (end.heading - start.heading), height }
@@ -73,7 +82,7 @@ function footAt(floor: Floor, foot: Foot, p: number, load: number): FootPose {
   let place: Place = floor.start[foot]
   for (const swing of floor.swings[foot]) {
     if (p <= swing.from) break
-    if (p < swing.to) return { ...onSwing(swing, p), onFloor: false, load }
+    if (p < swing.to) return { ...onSwing(swing, p), onFloor: !swing.lifts, load }
     place = swing.end
   }
   return { x: place.x, y: place.y, heading: place.heading, height: 0, onFloor: true, load }

@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Figure } from '../../src/figure/figure.ts'
 import { bodyWithFeet } from '../../src/pose/body.ts'
-import { type Floor, layOutFloor, type Swing } from '../../src/pose/floor.ts'
+import { type Floor, layOutFloor } from '../../src/pose/floor.ts'
 import { type Pose, pose } from '../../src/pose/pose.ts'
+import type { Swing } from '../../src/pose/swing.ts'
 import { schedule } from '../../src/timing/schedule.ts'
 import { perform, type Way } from '../../src/transfer/perform.ts'
 import { beat, share } from '../../src/units.ts'
@@ -69,14 +70,15 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
     })
   })
 
-  test('nothing that carries load slides or twists', () => {
+  test('nothing that carries load slides, and it twists only in a turn on the foot', () => {
     everyFigure({ turns: true }, (floor) => {
       const all = along(floor)
       for (const foot of FEET) {
         for (const [k, { p, now }] of all.entries()) {
           const [a, b] = [all[k - 1]?.now[foot], now[foot]]
           if (a === undefined || a.load === 0 || b.load === 0) continue
-          const moved = Math.hypot(b.x - a.x, b.y - a.y) + Math.abs(b.heading - a.heading)
+          const turns = floor.swings[foot].some(({ lifts, from, to }) => !lifts && p > from && p - 1 / PER_ACTION < to)
+          const moved = Math.hypot(b.x - a.x, b.y - a.y) + (turns ? 0 : Math.abs(b.heading - a.heading))
           if (moved > 1e-12) expect.fail(`the ${foot} foot moves by ${moved} under load at ${p}`)
         }
       }
@@ -88,13 +90,14 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
       const all = along(floor)
       for (const foot of FEET) {
         for (const swing of floor.swings[foot]) {
-          // Released from part weight, a foot may have to come from two steps away; one that crosses changes sides: their
-          // own way counts as the step.
+          // Released from part weight, a foot may have to come from two steps away; one that crosses changes sides, and
+          // a free foot may stand away at the start: their own way counts as the step.
+          const away = figure.freeFoot !== null && swing.start === floor.start[foot]
           const crosses = figure.actions
             .slice(Math.max(0, Math.floor(swing.from) - 2), Math.ceil(swing.to))
-            .some(({ direction }) => direction.startsWith('cross'))
+            .some(({ direction }) => direction.startsWith('cross') || direction.startsWith('lock'))
           const own = Math.hypot(swing.end.x - swing.start.x, swing.end.y - swing.start.y)
-          const reach = Math.max(stepsAround(floor, swing), crosses || fromPartWeight(floor, swing) ? own : 0)
+          const reach = Math.max(stepsAround(floor, swing), crosses || away || fromPartWeight(floor, swing) ? own : 0)
           for (const [k, { p, now }] of all.entries()) {
             const before = all[k - 1]
             if (before === undefined || p <= swing.from || before.p >= swing.to) continue
@@ -107,6 +110,20 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
           const before = all[k - 1]
           if (before === undefined || floor.swings[foot].some(({ from, to }) => p > from && before.p < to)) continue
           expect(Math.hypot(now[foot].x - before.now[foot].x, now[foot].y - before.now[foot].y)).toBe(0)
+        }
+      }
+    })
+  })
+
+  test('nothing jumps where one movement ends and another begins, turns and pivots among them', () => {
+    const EPS = 1e-9
+    everyFigure({ turns: true }, (floor) => {
+      for (const foot of FEET) {
+        for (const edge of floor.swings[foot].flatMap(({ from, to }) => [from, to])) {
+          const [a, b] = [pose(floor, edge - EPS)[foot], pose(floor, edge + EPS)[foot]]
+          const jump =
+            Math.hypot(b.x - a.x, b.y - a.y) + Math.abs(b.heading - a.heading) + Math.abs(b.height - a.height)
+          if (jump > 1e-6) expect.fail(`the ${foot} foot jumps by ${jump} at ${edge}`)
         }
       }
     })

@@ -1,11 +1,10 @@
 import type { Convention, DanceId } from '../../src/dance/dance.ts'
 import { dances } from '../../src/dance/dances.ts'
 import type { Action, Direction, Figure } from '../../src/figure/figure.ts'
+import { usualWeights } from '../../src/figure/usualWeights.ts'
 import { beatValue, radians, share } from '../../src/units.ts'
 
 export type ExampleAction = Direction | (Partial<Action> & { readonly direction: Direction })
-
-const UNWEIGHTED: readonly Direction[] = ['tap', 'brush', 'point', 'hold']
 
 function exampleAction(example: ExampleAction): Action {
   const given = typeof example === 'string' ? { direction: example } : example
@@ -19,7 +18,7 @@ function exampleAction(example: ExampleAction): Action {
     alignment: null,
     footwork: '',
     note: '',
-    weight: share(UNWEIGHTED.includes(given.direction) ? 0 : 1),
+    weight: share(usualWeights[given.direction]),
     moments: {},
     ...given,
   }
