@@ -1,21 +1,34 @@
-import type { Action, Foot } from '../figure/figure.ts'
+import type { Action, Foot, TurnKind } from '../figure/figure.ts'
+import { footWay } from '../pose/footPosition.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import { behind, type Comparison, waits } from '../transfer/comparison.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 
 const EXACT = 1e-6
-const NO_STEP = new Set<Action['direction']>(['hold', 'in place'])
+
+/** What one does who turns on a foot. */
+const TURNING: Readonly<Record<TurnKind, string>> = {
+  pivot: 'pivoting',
+  twist: 'twisting',
+  'heel turn': 'turning on the heel',
+}
 
 /** What becomes of the free foot when a step is done: what the next action is decides. */
 function freeFoot(foot: Foot, next: Action | undefined): string {
   if (next === undefined) return `${foot} collected`
-  if (NO_STEP.has(next.direction)) return `${foot} in its place`
-  return next.direction === 'close' || next.weight === 0 ? `${foot} on its way in` : `${foot} passing`
+  const way = footWay(next.direction)
+  if (way === 'stays') return `${foot} in its place`
+  return way === 'comes' || next.weight === 0 ? `${foot} on its way in` : `${foot} passing`
 }
 
 function whileActing(action: Action, foot: Foot, u: number): string {
   const standing = otherFoot(foot)
-  if (action.direction === 'hold') return `standing on the ${standing} foot`
+  const { footTurn } = action
+  if (action.direction === 'hold') {
+    return footTurn === null ? `standing on the ${standing} foot` : `${TURNING[footTurn.kind]} on the ${standing} foot`
+  }
+  if (footTurn?.kind === 'heel turn' && u < 0.5 - EXACT)
+    return `turning on the ${standing} heel, ${foot} foot on its way in`
   if (action.weight === 0) {
     const name = action.direction === 'tap' || action.direction === 'point' ? `${action.direction}s` : 'touches'
     return u < 0.5 - EXACT
@@ -35,7 +48,12 @@ function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting:
       ? `standing on the ${standing} foot`
       : `over the ${standing} foot, ${foot} touching without weight`
   }
-  if (action.weight < 1) return `part weight on the ${foot} foot (${fraction(action.weight)})`
+  const turns = action.footTurn === null || action.footTurn.kind === 'heel turn' ? '' : TURNING[action.footTurn.kind]
+  if (action.weight < 1) {
+    const part = `part weight on the ${foot} foot (${fraction(action.weight)})`
+    return turns === '' ? part : `${part}, ${turns}`
+  }
+  if (turns !== '' && !waiting) return `fully over the ${foot} foot, ${turns}`
   return waiting
     ? `standing on the ${foot} foot, waiting`
     : `fully over the ${foot} foot, ${freeFoot(otherFoot(foot), next)}`

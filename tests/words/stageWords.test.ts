@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import type { FootTurn } from '../../src/figure/figure.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
 import { newSession } from '../../src/session/session.ts'
-import { beat, share } from '../../src/units.ts'
+import { beat, radians, share } from '../../src/units.ts'
 import { conventionWords } from '../../src/words/conventionWords.ts'
 import { stageWords } from '../../src/words/stageWords.ts'
 import { wayName } from '../../src/words/wayName.ts'
@@ -52,6 +53,31 @@ test('stageWords: a tap takes no weight', () => {
 test('stageWords: a rock leaves the free foot in its place', () => {
   const figure = exampleFigure('rumba', [1, 1, 2], ['forward', 'in place', 'side'])
   expect(stageWords(lesson(figure), 0, 0)).toBe('fully over the right foot, left in its place')
+})
+
+describe('stageWords: a turn on the foot is said where it is made', () => {
+  const by = (kind: FootTurn['kind']): FootTurn => ({ kind, by: radians(Math.PI) })
+
+  test('a pivot at the full, before the next step', () => {
+    const figure = exampleFigure('waltz', [1, 1], [{ direction: 'back', footTurn: by('pivot') }, 'forward'])
+    expect(stageWords(lesson(figure), 0, 0.5)).toBe('fully over the right foot, pivoting')
+  })
+  test('a heel turn while the other foot comes in', () => {
+    const figure = exampleFigure('foxtrot', [2, 2], ['back', { direction: 'close', footTurn: by('heel turn') }])
+    expect(stageWords(lesson(figure), 0, 2)).toBe('turning on the right heel, left foot on its way in')
+  })
+  test('a twist with part weight, and one on a hold', () => {
+    const crossed = { direction: 'cross behind', weight: share(0.5), footTurn: by('twist') } as const
+    const twisted = exampleFigure('tango', [1, 1], [crossed, 'in place'])
+    expect(stageWords(lesson(twisted), 0, 0.5)).toBe('part weight on the right foot (½), twisting')
+    const held = exampleFigure('tango', [1, 1], ['side', { direction: 'hold', footTurn: by('pivot') }])
+    expect(stageWords(lesson(held), 0, 1)).toBe('pivoting on the right foot')
+  })
+})
+
+test('stageWords: before a lock or a half close the free foot is on its way in', () => {
+  const lock = exampleFigure('quickstep', [2, 1], ['forward', 'lock behind'])
+  expect(stageWords(lesson(lock), 0, 1.5)).toBe('fully over the right foot, left on its way in')
 })
 
 describe('conventionWords(lesson, t): in the action’s own words', () => {
