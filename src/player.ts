@@ -4,12 +4,15 @@ import type { Driver } from './clock/driver.ts'
 import type { Counting } from './dance/dance.ts'
 import { secondsPerBeat } from './dance/secondsPerBeat.ts'
 import type { Figure } from './figure/figure.ts'
+import { type OwnFigure, ownFigure } from './figure/ownFigure.ts'
+import type { ParseResult } from './figure/parse.ts'
 import { palettes } from './scene/palette.ts'
 import type { Rect } from './scene/panelPicture.ts'
 import type { PanelView } from './scene/panelView.ts'
 import { panelView } from './scene/panelView.ts'
 import { viewOf } from './scene/view.ts'
 import { type Lesson, lessonOf } from './session/lesson.ts'
+import { rehearse } from './session/rehearse.ts'
 import {
   newSession,
   revealed,
@@ -22,16 +25,24 @@ import {
   withLoop,
   withNamesOff,
   withTempo,
+  withTiming,
 } from './session/session.ts'
 import type { Stage } from './stage/stage.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
 import { type Beat, beat } from './units.ts'
 
 /** What the interface may know: it changes on what people do, never with the frame. */
-export type PlayerState = { readonly session: Session; readonly lesson: Lesson; readonly playing: boolean }
+export type PlayerState = {
+  readonly session: Session
+  readonly lesson: Lesson
+  readonly playing: boolean
+  /** What the user has opened, in the order of opening. */
+  readonly own: readonly OwnFigure[]
+}
 
 export type Player = {
   readonly store: StoreApi<PlayerState>
+  /** The demos; what the user has opened is in the store. */
   readonly figures: readonly Figure[]
   /** The clock as it stands: for whoever moves something of his own along (the strip's playhead). */
   clock(): Clock
@@ -43,6 +54,18 @@ export type Player = {
   onGrid(listener: (at: Beat) => void): () => void
   /** @throws RangeError when there is no such figure */
   choose(figureId: string): void
+  /**
+   * Reads a description, puts its figure into the menu (the same file again replaces the former) and shows it. With
+   * problems nothing changes.
+   * @throws (rejects) when the figure cannot be drawn; nothing has changed
+   */
+  open(text: string, fileName: string): Promise<ParseResult>
+  /**
+   * Shows a session as it is given, at once.
+   * @param brought the session's figure, when it is not in the menu yet
+   * @throws when it cannot be drawn, or its figure is not known; nothing has changed
+   */
+  restore(session: Session, brought?: OwnFigure): void
   play(): void
   /** Stops on the nearest grid point, so that picture, count and words speak of one moment. */
   pause(): void
@@ -56,6 +79,8 @@ export type Player = {
   setLate(by: number): void
   setEarly(part: number): void
   setCounting(counting: Counting): void
+  /** Another of the figure's timings. */
+  setTiming(timing: number): void
   /** Names off and the panels shuffled: "who is late?" */
   hideNames(): void
   reveal(): void
@@ -74,6 +99,12 @@ function shuffled(n: number): number[] {
     ;[order[last], order[other]] = [order[other] as number, order[last] as number]
   }
   return order
+}
+
+/** The same file again takes the former's place. */
+function withOwn(own: readonly OwnFigure[], brought: OwnFigure): OwnFigure[] {
+  const former = own.findIndex(({ figure }) => figure.id === brought.figure.id)
+  return former < 0 ? [...own, brought] : own.with(former, brought)
 }
 
 /**
@@ -95,6 +126,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     session: withBeat(opening, lesson.range.from),
     lesson,
     playing: false,
+    own: [],
   }))
   let clock = standingClock(
     lesson.range,
@@ -109,9 +141,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   const listeners = new Set<(at: Beat) => void>()
   let toldAt: Beat = lesson.range.from
 
-  function framePanels(): void {
+  function framed(session: Session, current: Lesson): void {
     if (shown === null || shown.rects.length === 0) return
-    const { session, lesson: current } = store.getState()
     const { stage, rects, dark } = shown
     const standing = session.order.slice(0, rects.length)
     const area = ({ width, height }: Rect): number => width * height
@@ -122,11 +153,16 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       const view = viewOf(current, rect.width, rect.height, like)
       return { rect, view: panelView(current, index, view, session.names) }
     })
-    panels = pictured.map(({ view }) => view)
     stage.setPanels(
       pictured.map(({ rect, view }) => ({ rect, picture: view.picture })),
       palettes[dark ? 'dark' : 'light'].stage,
     )
+    panels = pictured.map(({ view }) => view)
+  }
+
+  function framePanels(): void {
+    const { session, lesson: current } = store.getState()
+    framed(session, current)
   }
 
   // 3. One beat → one picture.
@@ -151,23 +187,64 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   }
 
   // 4. What people do.
-  /** @param anew true: everything is worked out again, whatever stayed the same */
-  function changed(next: Session, anew = false): void {
+  /** The same figure, otherwise shown. */
+  function changed(next: Session): void {
     const before = store.getState()
     const sameLesson =
-      !anew &&
-      next.figure === before.session.figure &&
       next.timing === before.session.timing &&
       next.panels === before.session.panels &&
       next.loop === before.session.loop
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
     if (!sameLesson) clock = within(clock, after.range, next.loop ? after.round : null, driver.now())
-    if (next.barsPerMinute !== before.session.barsPerMinute || next.figure !== before.session.figure) {
+    if (next.barsPerMinute !== before.session.barsPerMinute) {
       clock = atTempo(clock, secondsPerBeat(after.dance, next.barsPerMinute), driver.now())
     }
     store.setState({ session: next, lesson: after })
     if (!sameLesson || next.names !== before.session.names || next.order !== before.session.order) framePanels()
     draw(beatNow())
+    tellGrid(true)
+  }
+
+  /** @throws RangeError when there is no such figure */
+  function known(figureId: string): Figure {
+    const chosen = [...figures, ...store.getState().own.map((one) => one.figure)].find(({ id }) => id === figureId)
+    if (chosen === undefined) throw new RangeError(`there is no figure "${figureId}"`)
+    return chosen
+  }
+
+  /**
+   * A session with another figure, or another state of the same one. Everything is worked out and drawn before anything
+   * is replaced; if that fails, what was on the screen is drawn again and stays.
+   * @param at null: the session's own start
+   */
+  function stand(chosen: Figure, next: Session, at: Beat | null, brought: OwnFigure | null): void {
+    const after = lessonOf(next, chosen)
+    if (brought !== null) rehearse(next, chosen)
+    const now = driver.now()
+    const clockAfter = soughtTo(
+      standingClock(after.range, secondsPerBeat(after.dance, next.barsPerMinute), next.loop ? after.round : null, now),
+      at ?? after.range.from,
+      now,
+    )
+    const beatAfter = beatAt(clockAfter, now)
+    try {
+      framed(next, after)
+      draw(beatAfter)
+    } catch (reason) {
+      framePanels()
+      draw(beatNow())
+      throw reason
+    }
+    if (clock.playing) driver.rest()
+    figure = chosen
+    clock = clockAfter
+    const { own } = store.getState()
+    store.setState({
+      session: withBeat(next, beatAfter),
+      lesson: after,
+      playing: false,
+      own: brought === null ? own : withOwn(own, brought),
+    })
     tellGrid(true)
   }
 
@@ -208,12 +285,21 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       return () => listeners.delete(listener)
     },
     choose(figureId) {
-      const chosen = figures.find(({ id }) => id === figureId)
-      if (chosen === undefined) throw new RangeError(`there is no figure "${figureId}"`)
-      pause()
-      figure = chosen
-      changed(withFigure(session(), chosen, beat(0)), true)
-      moveTo(store.getState().lesson.range.from)
+      const chosen = known(figureId)
+      stand(chosen, withFigure(session(), chosen, beat(0)), null, null)
+    },
+    async open(text, fileName) {
+      // The parser comes when it is first wanted: the demos need none.
+      const { parseFigure } = await import('./figure/parse.ts')
+      const parsed = parseFigure(text, fileName)
+      if (parsed.ok) {
+        const brought = ownFigure(parsed.figure, text, fileName)
+        stand(brought.figure, withFigure(session(), brought.figure, beat(0)), null, brought)
+      }
+      return parsed
+    },
+    restore(next, brought) {
+      stand(brought?.figure ?? known(next.figure), next, next.beat, brought ?? null)
     },
     play,
     pause,
@@ -228,6 +314,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     setLate: (by) => changed(withLate(session(), by)),
     setEarly: (part) => changed(withEarly(session(), part)),
     setCounting: (counting) => changed(withCounting(session(), counting)),
+    setTiming(timing) {
+      changed(withTiming(session(), figure, timing))
+      // The new timing may have another grid.
+      if (!clock.playing) moveTo(nearestGridPoint(beatNow(), store.getState().lesson.schedule.grid))
+    },
     hideNames: () => changed(withNamesOff(session(), shuffled(session().panels.length))),
     reveal: () => changed(revealed(session())),
     show(stage, rects, dark) {

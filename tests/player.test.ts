@@ -4,6 +4,7 @@ import { createPlayer, type Player } from '../src/player.ts'
 import type { PanelFrame } from '../src/scene/panelPicture.ts'
 import { panelView } from '../src/scene/panelView.ts'
 import { viewOf } from '../src/scene/view.ts'
+import type { Metres } from '../src/units.ts'
 import { walks } from './tools/exampleFigure.ts'
 import { recordingStage } from './tools/recordingStage.ts'
 
@@ -169,5 +170,110 @@ describe('createPlayer(figures, driver): what people do', () => {
     const { player } = onStage()
     expect(() => player.choose('nobody')).toThrow(RangeError)
     expect(() => createPlayer([], crankedDriver())).toThrow(RangeError)
+  })
+})
+
+const OWN = `overfoot: 1
+title: Mine
+dance: waltz
+role: leader
+first foot: right
+timing: 1 2 3
+actions: [forward, side, close]
+`
+
+describe('createPlayer(figures, driver): figures of one’s own', () => {
+  test('a good text is added and shown; the same file again takes its place', async () => {
+    const { player } = onStage()
+    expect((await player.open(OWN, 'mine.figure.yaml')).ok).toBe(true)
+    expect(player.store.getState().lesson.figure.title).toBe('Mine')
+    await player.open(OWN, 'other.figure.yaml')
+    await player.open(OWN.replace('Mine', 'Mine, mended'), 'mine.figure.yaml')
+    expect(player.store.getState().own.map(({ figure }) => figure.title)).toEqual(['Mine, mended', 'Mine'])
+    expect(player.store.getState().lesson.figure.title).toBe('Mine, mended')
+  })
+  test('a file named like a demo does not clash with it', async () => {
+    const { player } = onStage()
+    await player.open(OWN, 'sqq.figure.yaml')
+    player.choose('sqq')
+    expect(player.store.getState().lesson.figure).toBe(SQQ)
+    player.choose(player.store.getState().own[0]?.figure.id ?? '')
+    expect(player.store.getState().lesson.figure.title).toBe('Mine')
+  })
+  test('with problems nothing changes, and it plays on', async () => {
+    const { player, driver } = onStage()
+    player.play()
+    const before = player.store.getState()
+    expect((await player.open('title: no more', 'bad.yaml')).ok).toBe(false)
+    expect(player.store.getState()).toBe(before)
+    expect(driver.running).toBe(true)
+  })
+  test('a figure that cannot be shown leaves the screen as it was, playing', () => {
+    const { player, driver, stage } = onStage()
+    player.play()
+    const before = player.store.getState()
+    const figure = {
+      ...SQQ,
+      id: 'own:broken',
+      actions: SQQ.actions.map((action) => ({ ...action, size: Number.POSITIVE_INFINITY as Metres })),
+    }
+    expect(() => player.restore({ ...before.session, figure: 'own:broken' }, { figure, text: '' })).toThrow()
+    expect(player.store.getState()).toBe(before)
+    expect(driver.running).toBe(true)
+    driver.crank(0.2)
+    expect(places(stage.drawn.at(-1) ?? [])).toEqual(places(fresh(player, player.beatNow())))
+  })
+  test('a stage that fails on a figure draws the former one again', () => {
+    const { player, stage } = onStage()
+    const before = player.store.getState()
+    let left = 0
+    const failing = {
+      ...stage,
+      draw(frames: readonly PanelFrame[]) {
+        if (left === 1) {
+          left = 0
+          throw new Error('out of memory')
+        }
+        stage.draw(frames)
+      },
+    }
+    player.show(failing, RECTS, false)
+    left = 1
+    expect(() => player.choose('waltz')).toThrow('out of memory')
+    expect(player.store.getState()).toBe(before)
+    expect(places(stage.drawn.at(-1) ?? [])).toEqual(places(fresh(player, player.beatNow())))
+  })
+  test('a session of a figure that is not known is refused', () => {
+    const { player } = onStage()
+    const { session } = player.store.getState()
+    expect(() => player.restore({ ...session, figure: 'no such' })).toThrow(RangeError)
+  })
+})
+
+describe('player.setTiming(index)', () => {
+  const BOTH = { ...SQQ, id: 'both', timings: [SQQ.timings[0], walks('foxtrot', [1, 1, 2]).timings[0]] as const }
+  test('the same actions, otherwise timed; the beat stays', () => {
+    const { player } = onStage([BOTH])
+    player.seek(1.5)
+    player.setTiming(1)
+    const { session, lesson } = player.store.getState()
+    expect(session.timing).toBe(1)
+    expect(lesson.schedule.timing).toBe(BOTH.timings[1])
+    expect(player.beatNow()).toBe(1.5)
+    player.setTiming(5)
+    expect(player.store.getState().session.timing).toBe(1)
+  })
+  test('a beat between the new timing’s grid points moves to the nearest', () => {
+    const quarters = {
+      ...SQQ,
+      id: 'quarters',
+      timings: [walks('foxtrot', [1.75, 0.25, 2]).timings[0], SQQ.timings[0]] as const,
+    }
+    const { player } = onStage([quarters])
+    player.seek(1.75)
+    expect(player.beatNow()).toBe(1.75)
+    player.setTiming(1)
+    expect(player.beatNow()).toBe(2)
+    expect(player.store.getState().session.beat).toBe(2)
   })
 })

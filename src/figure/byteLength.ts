@@ -1,3 +1,6 @@
+/** The most that a description may have, in bytes; a figure of 500 actions with all their moments has some 40 KB. */
+export const MOST_BYTES = 64 * 1024
+
 /** Bytes of the text in UTF-8. */
 export function byteLength(text: string): number {
   let bytes = 0

@@ -31,6 +31,10 @@ export type Session = {
 export const DEFAULT_LATE = beat(0.5)
 export const DEFAULT_EARLY = share(0.5)
 
+/** The most that a dancer can be late by, in beats, and the least part of the step's time to be across in. */
+export const LATEST = 1
+export const EARLIEST_PART = 0.25
+
 /** The parts of the step's time in which an early dancer is across. */
 export const EARLY_PARTS: readonly Share[] = [share(0.25), share(0.5), share(0.75)]
 /** How late can be shown, in beats. */
@@ -74,6 +78,11 @@ export function withFigure(session: Session, figure: Figure, at: Beat): Session 
 
 export const withBeat = (session: Session, at: Beat): Session => ({ ...session, beat: at })
 export const withLoop = (session: Session, loop: boolean): Session => ({ ...session, loop })
+/** @param timing index into the figure's timings; held inside them */
+export const withTiming = (session: Session, figure: Figure, timing: number): Session => ({
+  ...session,
+  timing: Math.min(figure.timings.length - 1, Math.max(0, Math.round(timing))),
+})
 export const withCounting = (session: Session, counting: Counting): Session => ({ ...session, counting })
 
 /** Held inside what the dance allows (20–125 % of its default). */
@@ -89,11 +98,11 @@ const withWay = (session: Session, kind: Way['kind'], way: Way): Session => ({
 
 /** Every late panel by this much, held in [0, 1] beats. */
 export const withLate = (session: Session, by: number): Session =>
-  withWay(session, 'late', { kind: 'late', by: beat(Math.min(1, Math.max(0, by))) })
+  withWay(session, 'late', { kind: 'late', by: beat(Math.min(LATEST, Math.max(0, by))) })
 
 /** Every early panel across in this part of the step's time, held in [¼, 1]. */
 export const withEarly = (session: Session, part: number): Session =>
-  withWay(session, 'early', { kind: 'early', part: share(Math.min(1, Math.max(0.25, part))) })
+  withWay(session, 'early', { kind: 'early', part: share(Math.min(1, Math.max(EARLIEST_PART, part))) })
 
 /** Names off: nothing tells which is which, and the panels stand in another order (a permutation of their indices). */
 export function withNamesOff(session: Session, order: readonly number[]): Session {

@@ -3,6 +3,7 @@ import './bar.css'
 import './panels.css'
 import './strip.css'
 import './controls.css'
+import './open.css'
 import { useId, useRef, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Stage } from '../stage/stage.ts'
@@ -18,6 +19,7 @@ import { Status } from './Status.tsx'
 import { StripView } from './StripView.tsx'
 import { Transport } from './Transport.tsx'
 import { useKeys } from './useKeys.ts'
+import { useOpening } from './useOpening.ts'
 import { useTheme } from './useTheme.ts'
 
 type Props = {
@@ -34,9 +36,11 @@ export function App({ player, stage }: Props) {
   const settingsId = useId()
   const notes = useRef<HTMLDialogElement>(null)
   useKeys(player, letters)
+  const opening = useOpening(player)
+  const { report } = opening
   return (
     <>
-      <FigureBar player={player} theme={theme} openNotes={() => notes.current?.showModal()} />
+      <FigureBar player={player} theme={theme} opening={opening} openNotes={() => notes.current?.showModal()} />
       <main className={settingsOpen ? 'lesson settings-open' : 'lesson'}>
         <div className="lesson-view">
           <Panels player={player} stage={stage} dark={theme.dark} />
@@ -63,6 +67,9 @@ export function App({ player, stage }: Props) {
       </main>
       <Status player={player} />
       <Notes player={player} dialog={notes} letters={letters} setLetters={setLetters} />
+      {report === null ? null : (
+        <report.Dialog key={report.count} opened={report.opened} closed={opening.closeReport} />
+      )}
     </>
   )
 }

@@ -17,7 +17,7 @@ export function Notes({ player, dialog, letters, setLetters }: Props) {
   const { figure, dance, schedule } = useStore(player.store, (state) => state.lesson)
   const facts = [
     labels.figureFacts(dance, figure),
-    figure.about,
+    labels.figureAbout(figure),
     labels.timingSource(schedule.timing),
     labels.conventionSource(figure, dance),
     labels.tempoSource(dance),
@@ -34,9 +34,11 @@ export function Notes({ player, dialog, letters, setLetters }: Props) {
           <li key={text}>{text}</li>
         ))}
       </ul>
-      <h2>{labels.figureTitle}</h2>
+      <h2>{labels.thisFigure}</h2>
       {facts.map((text) => (
-        <p key={text}>{text}</p>
+        <p key={text}>
+          <bdi>{text}</bdi>
+        </p>
       ))}
       <h2>{labels.keysTitle}</h2>
       <ul>

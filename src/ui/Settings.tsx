@@ -3,6 +3,7 @@ import type { Counting } from '../dance/dance.ts'
 import type { Player } from '../player.ts'
 import { DEFAULT_EARLY, DEFAULT_LATE, EARLY_PARTS, LATE_STEPS } from '../session/session.ts'
 import { labels } from '../words/labels.ts'
+import { openWords } from '../words/openWords.ts'
 import { Choice } from './Choice.tsx'
 import { TempoControl } from './TempoControl.tsx'
 
@@ -12,7 +13,8 @@ const COUNTINGS: readonly Counting[] = ['slows and quicks', 'bars and beats', 'h
 export function Settings({ player, id }: { readonly player: Player; readonly id: string }) {
   const panels = useStore(player.store, (state) => state.session.panels)
   const counting = useStore(player.store, (state) => state.session.counting)
-  const dance = useStore(player.store, (state) => state.lesson.dance)
+  const timing = useStore(player.store, (state) => state.session.timing)
+  const { dance, figure } = useStore(player.store, (state) => state.lesson)
   const ways = panels.map(({ way }) => way)
   const late = ways.find((way) => way.kind === 'late')?.by ?? DEFAULT_LATE
   const early = ways.find((way) => way.kind === 'early')?.part ?? DEFAULT_EARLY
@@ -42,6 +44,14 @@ export function Settings({ player, id }: { readonly player: Player; readonly id:
         )}
         choose={player.setCounting}
       />
+      {figure.timings.length > 1 ? (
+        <Choice
+          label={openWords.timing}
+          value={timing}
+          options={figure.timings.map((one, index) => ({ value: index, text: labels.timingText(one) }))}
+          choose={player.setTiming}
+        />
+      ) : null}
     </section>
   )
 }

@@ -5,6 +5,7 @@ import type { Figure } from '../figure/figure.ts'
 import { firstPart } from './firstPart.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
+import { shownLine } from './shownLine.ts'
 
 /** At most `digits` decimals, no zeros at the end. */
 const number = (value: number, digits: number): string => String(Number(value.toFixed(digits)))
@@ -23,6 +24,8 @@ const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' :
 export const labels = {
   program: 'Overfoot',
   figure: 'Figure',
+  figureTitle: ({ title }: Figure) => shownLine(title),
+  figureAbout: ({ about }: Figure) => shownLine(about),
   /** "Foxtrot, leader." */
   figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}.`,
 
@@ -34,9 +37,9 @@ export const labels = {
   enlarge: (name: string) => `Show large: ${name}`,
 
   picture: (figure: Figure, names: readonly string[]) =>
-    `${figure.title}, seen from above: two feet and the weight, in ${names.length} pictures. ${names.join('. ')}.`,
+    `${shownLine(figure.title)}, seen from above: two feet and the weight, in ${names.length} pictures. ${names.join('. ')}.`,
   unnamedPicture: (figure: Figure, panels: number) =>
-    `${figure.title}, seen from above: two feet and the weight, in ${panels} pictures without names.`,
+    `${shownLine(figure.title)}, seen from above: two feet and the weight, in ${panels} pictures without names.`,
   pictureFailed: 'This browser cannot draw the picture. The words, the count and the strip work without it.',
 
   countNow: 'Count now',
@@ -100,8 +103,9 @@ export const labels = {
     'Stop when something hurts. With pain, in pregnancy, with heart or balance trouble, ask a doctor or physiotherapist.',
     'This is usual advice, and the picture shows timing only. In technique your teacher has the last word.',
   ],
-  figureTitle: 'This figure',
-  timingSource: ({ text, source }: Figure['timings'][number]) => `Timing ${text}: ${sourced(source)}.`,
+  thisFigure: 'This figure',
+  timingText: ({ text }: Figure['timings'][number]) => shownLine(text),
+  timingSource: ({ text, source }: Figure['timings'][number]) => `Timing ${shownLine(text)}: ${sourced(source)}.`,
   tempoSource: (dance: Dance) => {
     const { from, to, source } = dance.tempo
     const range = from === to ? `${from}` : `${from} to ${to}`
@@ -123,5 +127,5 @@ export const labels = {
 
 /** "published: a text" or "common practice". */
 function sourced(source: Source): string {
-  return source.text === '' ? provenanceWords(source) : `${source.provenance}: ${source.text}`
+  return source.text === '' ? provenanceWords(source) : `${source.provenance}: ${shownLine(source.text)}`
 }

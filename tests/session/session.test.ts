@@ -10,6 +10,7 @@ import {
   withLoop,
   withNamesOff,
   withTempo,
+  withTiming,
 } from '../../src/session/session.ts'
 import { beat } from '../../src/units.ts'
 import { walks } from '../tools/exampleFigure.ts'
@@ -50,6 +51,13 @@ describe('the actions', () => {
   test('early is held in [¼, 1] of the step’s time', () => {
     expect(withEarly(session, 0).panels[2]?.way).toEqual({ kind: 'early', part: 0.25 })
     expect(withEarly(session, 0.75).panels[2]?.way).toEqual({ kind: 'early', part: 0.75 })
+  })
+  test('the timing is held inside the figure’s timings', () => {
+    const two = { ...figure, timings: [figure.timings[0], figure.timings[0]] as const }
+    expect(withTiming(session, two, 1).timing).toBe(1)
+    expect(withTiming(session, two, 7).timing).toBe(1)
+    expect(withTiming(session, figure, 1).timing).toBe(0)
+    expect(withTiming(session, figure, -1).timing).toBe(0)
   })
   test('another figure keeps how late, how early, the loop and the names', () => {
     const changed = withLoop(withLate(withNamesOff(session, [2, 0, 1]), 0.25), false)

@@ -1,0 +1,153 @@
+import type { Counting } from '../dance/dance.ts'
+import { dances } from '../dance/dances.ts'
+import { playedTempoRange } from '../dance/playedTempoRange.ts'
+import type { Figure } from '../figure/figure.ts'
+import { lessonOf } from '../session/lesson.ts'
+import { EARLIEST_PART, LATEST, newSession, type Session, type SessionPanel } from '../session/session.ts'
+import { beat, share } from '../units.ts'
+import { checksum } from './checksum.ts'
+
+/** Longer addresses are cut by some of the programs that pass them on. */
+export const LONGEST_LINK = 1800
+
+const VERSION = '1'
+
+/** Which figure: one that every page has, or one that travels along as packed text. */
+export type LinkedFigure = { readonly demo: string } | { readonly packed: string }
+
+/** What a link says, its form and checksum in order, its values not yet looked at. */
+export type LinkContent = { readonly figure: LinkedFigure; readonly fields: ReadonlyMap<string, string> }
+
+/** `newer`: written by a version that is not known here; `damaged`: cut, changed, or no link at all. */
+export type LinkReading =
+  | { readonly ok: true; readonly content: LinkContent }
+  | { readonly ok: false; readonly reason: 'damaged' | 'newer' }
+
+const COUNTINGS: Readonly<Record<string, Counting>> = { s: 'slows and quicks', b: 'bars and beats', h: 'half beats' }
+const countingKey = (counting: Counting): string =>
+  Object.keys(COUNTINGS).find((key) => COUNTINGS[key] === counting) as string
+
+/** 5.8 as 5p8: a full stop parts the fields. */
+const numberText = (value: number): string => String(value).replace('.', 'p')
+
+/** null unless it is a number as `numberText` writes it. */
+function readNumber(text: string): number | null {
+  const value = Number(text.replace('p', '.'))
+  return Number.isFinite(value) && numberText(value) === text ? value : null
+}
+
+const amount = ({ way }: SessionPanel): number | null =>
+  way.kind === 'late' ? way.by : way.kind === 'early' ? way.part : null
+
+/** The fields by their keys; null: as it is from the start, so not written. */
+function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, string | null>> {
+  const usual = newSession(figure, session.beat)
+  const unless = (same: boolean, text: string): string | null => (same ? null : text)
+  const amounts = session.panels.map(amount)
+  const usualAmounts = usual.panels.map(amount)
+  const panel = (kind: string): string | null => {
+    const at = session.panels.findIndex(({ way }) => way.kind === kind)
+    return at < 0 || amounts[at] === usualAmounts[at] ? null : numberText(amounts[at] ?? 0)
+  }
+  return {
+    t: unless(session.timing === 0, numberText(session.timing)),
+    b: unless(session.beat === lessonOf(session, figure).range.from, numberText(session.beat)),
+    v: unless(session.barsPerMinute === usual.barsPerMinute, numberText(session.barsPerMinute)),
+    l: panel('late'),
+    e: panel('early'),
+    o: unless(session.order.join() === usual.order.join(), session.order.join('')),
+    c: unless(session.counting === usual.counting, countingKey(session.counting)),
+    n: unless(session.names, '0'),
+    r: unless(session.loop, '0'),
+  }
+}
+
+/**
+ * A view as the fragment of an address, without its #: version, fields, checksum, parted by full stops. Only letters,
+ * digits, - and _ besides, which every mail and chat program leaves alone. No file name and no one's name is in it.
+ * @param linked the session's figure
+ */
+export function writeLink(session: Session, figure: Figure, linked: LinkedFigure): string {
+  const first = 'demo' in linked ? `f${linked.demo}` : `x${linked.packed}`
+  const fields = Object.entries(fieldsOf(session, figure)).flatMap(([key, text]) =>
+    text === null ? [] : [`${key}${text}`],
+  )
+  const body = [VERSION, first, ...fields].join('.')
+  return `${body}.${checksum(body)}`
+}
+
+/** @param fragment of the address, without its # */
+export function readLink(fragment: string): LinkReading {
+  const damaged = { ok: false, reason: 'damaged' } as const
+  if (fragment.length > LONGEST_LINK || !/^[\w.-]+$/.test(fragment)) return damaged
+  const end = fragment.lastIndexOf('.')
+  const body = fragment.slice(0, Math.max(0, end))
+  if (checksum(body) !== fragment.slice(end + 1)) return damaged
+  const [version, first = '', ...rest] = body.split('.')
+  if (version !== VERSION) return { ok: false, reason: 'newer' }
+  const fields = new Map(rest.map((field) => [field.slice(0, 1), field.slice(1)]))
+  const named = first.slice(1)
+  if (named === '' || !/^[fx]$/.test(first.slice(0, 1)) || fields.size < rest.length) return damaged
+  return { ok: true, content: { figure: first.startsWith('f') ? { demo: named } : { packed: named }, fields } }
+}
+
+/** What each field means, put into the session; null: a value that cannot be. The beat comes last: it depends on them. */
+const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: Figure) => Session | null>> = {
+  t: (session, text, figure) => {
+    const timing = readNumber(text)
+    return timing !== null && figure.timings[timing] !== undefined ? { ...session, timing } : null
+  },
+  v: (session, text, figure) => {
+    const barsPerMinute = readNumber(text)
+    const { from, to } = playedTempoRange(dances[figure.dance])
+    const fits = barsPerMinute !== null && barsPerMinute >= from && barsPerMinute <= to
+    return fits ? { ...session, barsPerMinute } : null
+  },
+  l: (session, text) => {
+    const by = readNumber(text)
+    return by === null || by < 0 || by > LATEST ? null : withPanel(session, { kind: 'late', by: beat(by) })
+  },
+  e: (session, text) => {
+    const part = readNumber(text)
+    return part === null || part < EARLIEST_PART || part > 1
+      ? null
+      : withPanel(session, { kind: 'early', part: share(part) })
+  },
+  o: (session, text) => {
+    const order = [...text].map(Number)
+    const usual = session.panels.map((_, index) => index)
+    return order.toSorted((a, b) => a - b).join() === usual.join() ? { ...session, order } : null
+  },
+  c: (session, text, figure) => {
+    const counting = Object.hasOwn(COUNTINGS, text) ? COUNTINGS[text] : undefined
+    if (counting === undefined || (counting === 'slows and quicks' && dances[figure.dance].signs.S === null))
+      return null
+    return { ...session, counting }
+  },
+  n: (session, text) => (text === '0' ? { ...session, names: false } : null),
+  r: (session, text) => (text === '0' ? { ...session, loop: false } : null),
+}
+
+const withPanel = (session: Session, way: SessionPanel['way']): Session => ({
+  ...session,
+  panels: session.panels.map((panel) => (panel.way.kind === way.kind ? { ...panel, way } : panel)),
+})
+
+/**
+ * The view that a link's fields say of a figure.
+ * @returns null when a field is not known, or its value not possible with this figure
+ */
+export function linkedSession(fields: LinkContent['fields'], figure: Figure): Session | null {
+  let session: Session = newSession(figure, beat(0))
+  for (const [key, text] of fields) {
+    if (key === 'b') continue
+    const next = Object.hasOwn(FIELDS, key) ? FIELDS[key]?.(session, text, figure) : null
+    if (!next) return null
+    session = next
+  }
+  const { range, schedule } = lessonOf(session, figure)
+  const written = fields.get('b')
+  const at = written === undefined ? range.from : readNumber(written)
+  if (at === null || at < range.from || at > range.to || !Number.isInteger(at / schedule.grid)) return null
+  return { ...session, beat: beat(at) }
+}

@@ -1,0 +1,108 @@
+import { type ComponentProps, type ComponentType, useCallback, useEffect, useRef, useState } from 'react'
+import { type Address, followAddress } from '../keep/followAddress.ts'
+import { type Opened, openFiles, openPasted } from '../keep/openFiles.ts'
+import type { Player } from '../player.ts'
+import { openWords } from '../words/openWords.ts'
+import type { NoticeText } from './Notice.tsx'
+import type { ProblemDialog } from './ProblemDialog.tsx'
+import { useDropAndPaste } from './useDropAndPaste.ts'
+
+type Report = {
+  /** Comes with the first thing that there is to say. */
+  readonly Dialog: ComponentType<ComponentProps<typeof ProblemDialog>>
+  readonly opened: readonly Opened[]
+  /** A new report is a new dialog. */
+  readonly count: number
+}
+
+const hasProblems = (one: Opened): boolean => one.kind !== 'shown' || one.problems.length > 0
+
+export type Opening = {
+  readonly report: Report | null
+  readonly closeReport: () => void
+  readonly notice: NoticeText | null
+  readonly dismiss: () => void
+  readonly openFiles: (files: readonly File[]) => void
+  /** @param fragment null: too long for one */
+  readonly link: (fragment: string | null) => void
+}
+
+/** Everything that comes into the page from outside, files, texts and links, and what is told about it. */
+export function useOpening(player: Player): Opening {
+  const [report, setReport] = useState<Report | null>(null)
+  const [notice, setNotice] = useState<NoticeText | null>(null)
+  const address = useRef<Address | null>(null)
+
+  const show = useCallback(async (opened: readonly Opened[]) => {
+    try {
+      const { ProblemDialog: Dialog } = await import('./ProblemDialog.tsx')
+      setReport((former) => ({ Dialog, opened, count: (former?.count ?? 0) + 1 }))
+    } catch {
+      setNotice({ text: openWords.failed['not loaded'] })
+    }
+  }, [])
+
+  const tell = useCallback(
+    (opened: readonly Opened[]) => {
+      const { title } = player.store.getState().lesson.figure
+      const remarked = opened.filter(hasProblems)
+      const isShown = opened.some(({ kind }) => kind === 'shown')
+      const remarks = opened.flatMap((one) => (one.kind === 'shown' ? one.problems : []))
+      setReport(null)
+      if (remarked.some(({ kind }) => kind !== 'shown')) {
+        setNotice(null)
+        void show(remarked)
+      } else if (remarks.length > 0) {
+        const more = { label: openWords.showRemarks, show: () => void show(remarked) }
+        setNotice({ text: openWords.openedWithRemarks(title, remarks.length), more })
+      } else setNotice(isShown ? { text: openWords.opened(title), quiet: true } : null)
+    },
+    [player, show],
+  )
+
+  const files = useCallback(
+    (chosen: readonly File[]) => void (chosen.length > 0 && openFiles(player, chosen).then(tell)),
+    [player, tell],
+  )
+  const text = useCallback(
+    (pasted: string) => void openPasted(player, pasted).then((one) => tell([one])),
+    [player, tell],
+  )
+  const foreign = useCallback(() => void show([{ kind: 'foreign', file: '' }]), [show])
+  useDropAndPaste({ files, text, foreign })
+
+  useEffect(() => {
+    const following = followAddress(player, (why) => setNotice({ text: openWords.linkRefused[why] }))
+    address.current = following
+    return () => following.stop()
+  }, [player])
+
+  const link = useCallback(
+    (fragment: string | null) => {
+      if (fragment === null || address.current === null) {
+        setNotice({ text: openWords.linkTooLong })
+        return
+      }
+      const whole = address.current.hold(fragment)
+      const { own, session } = player.store.getState()
+      const isOwn = own.some(({ figure }) => figure.id === session.figure)
+      copy(whole).then(
+        () => setNotice({ text: isOwn ? openWords.copiedOwn : openWords.copied }),
+        () => setNotice({ text: openWords.copyYourself, address: whole }),
+      )
+    },
+    [player],
+  )
+
+  return {
+    report,
+    closeReport: useCallback(() => setReport(null), []),
+    notice,
+    dismiss: useCallback(() => setNotice(null), []),
+    openFiles: files,
+    link,
+  }
+}
+
+/** Rejects where there is no clipboard (a page that was not served securely), or it is refused. */
+const copy = async (text: string): Promise<void> => navigator.clipboard.writeText(text)
