@@ -5,6 +5,8 @@
 export type ProblemValues = {
   /** The text cannot be read as YAML, or uses a part of YAML that descriptions do without. `detail` names which. */
   'not-yaml': { readonly detail: string }
+  /** Bytes that are no text: a picture, a document of another program, or another encoding. */
+  'not-text': Readonly<Record<never, never>>
   /** Refused before it is read. */
   'too-large': { readonly bytes: number; readonly limit: number }
   /** The file holds something else than keys with values. `what`: nothing, text, list. */
@@ -14,6 +16,8 @@ export type ProblemValues = {
   'key-missing': { readonly key: string }
   /** `nearest` is '' when nothing is near. */
   'key-unknown': { readonly key: string; readonly nearest: string }
+  /** A key that this file's version of the description did not have: not used. */
+  'key-newer': { readonly key: string; readonly version: number; readonly since: number }
   /** A text that the key does not know. `allowed`: all that it knows, or examples of it; `nearest` as above. */
   'value-unknown': { readonly key: string; readonly value: string; readonly nearest: string; readonly allowed: string }
   /** A list where a text is wanted, and the like. `value`: nothing, list, mapping, or the text itself. */
@@ -25,7 +29,7 @@ export type ProblemValues = {
     readonly value: string
     readonly from: number
     readonly to: number
-    readonly unit: 'm' | 'turn' | 'beat' | 'weight'
+    readonly unit: 'm' | 'turn' | 'beat' | 'weight' | 'rise'
   }
   /** `position`: 1-based, in the timing's own text. */
   'timing-sign-unknown': { readonly sign: string; readonly position: number }
@@ -43,6 +47,8 @@ export type ProblemValues = {
   'timing-hold-not-hold': { readonly timing: string; readonly direction: string }
   /** Beat values and signs do not go together. */
   'values-length': { readonly timing: string; readonly signs: number; readonly given: number }
+  /** Timings, or the entries of a track. */
+  'list-too-long': { readonly key: string; readonly count: number; readonly limit: number }
   'too-many-actions': { readonly count: number; readonly limit: number }
   'no-actions': Readonly<Record<never, never>>
   /** `last`: the highest count that can be named. */
@@ -56,7 +62,41 @@ export type ProblemValues = {
   }
   /** A hold or brush said to carry weight, or a tap or point said to carry all of it. */
   'weight-on-hold': { readonly direction: string; readonly value: string }
-  'turn-not-a-turn': { readonly value: string }
+  /** `key`: turn, pivot, twist or heel turn. */
+  'turn-not-a-turn': { readonly key: string; readonly value: string }
+  /** An action turns on the foot in more than one way. */
+  'foot-turns-many': { readonly first: string; readonly second: string }
+  /** A turn on the foot that the action has no room for: `weight` as a share. */
+  'foot-turn-impossible': { readonly key: string; readonly direction: string; readonly weight: number }
+  /** In CBMP or across of a step that goes neither forward nor back. */
+  'placed-impossible': { readonly placed: string; readonly direction: string }
+  /** A direction that says nothing of where a foot stands that has not moved yet. */
+  'free-foot-impossible': { readonly direction: string }
+  /** What a chart says, against what start and turns lead to; both in words. `expected` '' = to no direction of the room. */
+  'alignment-disagrees': {
+    readonly key: string
+    readonly value: string
+    readonly expected: string
+    readonly nearest: string
+  }
+  /** Own moments of two actions, in beats from the figure's start: the earlier action's comes after the later one's. */
+  'moments-clash': {
+    readonly timing: string
+    readonly before: number
+    readonly earlier: string
+    readonly earlierAt: number
+    readonly later: string
+    readonly laterAt: number
+  }
+  /** `at` as written. `key`: the track. */
+  'track-out-of-order': { readonly key: string; readonly at: string }
+  'track-outside': { readonly key: string; readonly at: string }
+  /** The unit of a timing that the dance's music is not written in. */
+  'written-not-of-dance': { readonly value: string; readonly dance: string; readonly allowed: string }
+  /** "1–4" where the counts do not run so. */
+  'timing-range-wrong': { readonly sign: string }
+  /** "×3" with nothing before it, or too often. */
+  'timing-repeat-wrong': { readonly sign: string }
 }
 
 export type ProblemCode = keyof ProblemValues

@@ -2,25 +2,30 @@ import * as v from 'valibot'
 import type { Convention, DanceId } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
 import { type Fault, fault } from '../problem.ts'
-import type { Foot, Role } from './figure.ts'
+import type { Foot, Placed, Position, Role, TurnKind } from './figure.ts'
+import { CURRENT_VERSION } from './migrations.ts'
 import { nearestWord } from './nearestWord.ts'
-import { readAlignment } from './readAlignment.ts'
+import { alignmentWords, readAlignment } from './readAlignment.ts'
+import { FOOTWORK_EXAMPLES, readFootwork } from './readFootwork.ts'
 import type { Reading } from './reading.ts'
 import { read, refuse } from './reading.ts'
-import { readSize } from './readSize.ts'
-import { readSource } from './readSource.ts'
-import { readTurn } from './readTurn.ts'
+import { COUNT_PATTERN } from './readMoments.ts'
+import { readSize, SIZE_PATTERN } from './readSize.ts'
+import { readSource, SOURCE_PATTERN } from './readSource.ts'
+import { readRise, readSway } from './readTrackValue.ts'
+import { readTurn, TURN_PATTERN } from './readTurn.ts'
 import { readValues } from './readValues.ts'
-import { readWeight } from './readWeight.ts'
+import { readWeight, WEIGHT_PATTERN } from './readWeight.ts'
 import { shownText } from './shownText.ts'
 import { usualWeights } from './usualWeights.ts'
 
-/** The version of the description that is written here. */
-const VERSION = 1
 const MOST_ACTIONS = 500
 /** In characters. */
 const LONGEST_TITLE = 120
 const LONGEST_ABOUT = 2000
+const LONGEST_NOTE = 500
+const MOST_TIMINGS = 20
+const MOST_CHECKPOINTS = 500
 
 const roles: Readonly<Record<Role, true>> = { leader: true, follower: true }
 const feet: Readonly<Record<Foot, true>> = { left: true, right: true }
@@ -29,6 +34,17 @@ const conventions: Readonly<Record<Convention, true>> = {
   'full on the count': true,
   struck: true,
 }
+const placings: Readonly<Record<Placed, true>> = { 'in CBMP': true, across: true }
+const positions: Readonly<Record<Position, true>> = {
+  closed: true,
+  promenade: true,
+  'counter promenade': true,
+  fallaway: true,
+  'outside partner': true,
+}
+/** In the words of the charts: the side of the body that leads. */
+const leadingSides: Readonly<Record<'left side' | 'right side', Foot>> = { 'left side': 'left', 'right side': 'right' }
+const turnKinds: Readonly<Record<TurnKind, true>> = { pivot: true, twist: true, 'heel turn': true }
 
 const keysOf = <Key extends string>(record: Readonly<Record<Key, unknown>>) => Object.keys(record) as Key[]
 
@@ -49,9 +65,20 @@ const wrongKind = (key: string, wanted: string) => (issue: { readonly input: unk
 
 const text = (key: string) => v.string(wrongKind(key, 'text'))
 
-const bounded = (key: string, limit: number) =>
+/** What the published schema says of a key: in words, and for texts with a meaning what they look like. */
+type Told = { readonly says: string; readonly pattern?: string; readonly examples?: readonly string[] }
+
+const told = (key: string, { says, pattern, examples }: Told) =>
   v.pipe(
     text(key),
+    v.description(says),
+    v.metadata({ ...(pattern === undefined ? {} : { pattern }), ...(examples === undefined ? {} : { examples }) }),
+  )
+
+const bounded = (key: string, limit: number, says: string) =>
+  v.pipe(
+    text(key),
+    v.description(says),
     v.check(
       (value) => [...value].length <= limit,
       (issue) => carried(fault('text-too-long', { key, length: [...issue.input].length, limit })),
@@ -59,11 +86,11 @@ const bounded = (key: string, limit: number) =>
   )
 
 /** A text with a meaning of its own. */
-const spelled = <Value>(key: string, reader: (value: string) => Reading<Value>) =>
+const spelled = <Value>(key: string, reader: (value: string, key: string) => Reading<Value>, how: Told) =>
   v.pipe(
-    text(key),
+    told(key, how),
     v.rawTransform<string, Value>(({ dataset, addIssue, NEVER }) => {
-      const reading = reader(dataset.value)
+      const reading = reader(dataset.value, key)
       if (reading.ok) return reading.value
       addIssue({ message: carried(reading.fault) })
       return NEVER
@@ -71,13 +98,16 @@ const spelled = <Value>(key: string, reader: (value: string) => Reading<Value>) 
   )
 
 /** One of a few words. */
-const word = <Word extends string>(key: string, words: readonly Word[]) =>
-  v.picklist(words, (issue) => {
-    if (typeof issue.input !== 'string' || issue.input.trim() === '') return wrongKind(key, 'text')(issue)
-    const value = shownText(issue.input)
-    const nearest = nearestWord(issue.input, words)
-    return carried(fault('value-unknown', { key, value, nearest, allowed: words.join(', ') }))
-  })
+const word = <Word extends string>(key: string, words: readonly Word[], says: string) =>
+  v.pipe(
+    v.picklist(words, (issue) => {
+      if (typeof issue.input !== 'string' || issue.input.trim() === '') return wrongKind(key, 'text')(issue)
+      const value = shownText(issue.input)
+      const nearest = nearestWord(issue.input, words)
+      return carried(fault('value-unknown', { key, value, nearest, allowed: words.join(', ') }))
+    }),
+    v.description(says),
+  )
 
 /** A mapping's message: the key it lacks, or that it is none. */
 const mapping =
@@ -92,22 +122,41 @@ const isMapping = (input: unknown): boolean => typeof input === 'object' && inpu
 /** Says of any input that it is of the wrong kind. */
 const never = (key: string, wanted: string) => v.never(wrongKind(key, wanted))
 
-const readVersion = (value: string): Reading<number> =>
-  value.trim() === String(VERSION)
-    ? read(VERSION)
-    : refuse(fault('version-unknown', { value: shownText(value), known: VERSION }))
+/** The version that a description says it is written in; 1 to the present one. */
+export const readVersion = (value: string): Reading<number> => {
+  const version = /^[1-9]\d?$/.test(value.trim()) ? Number(value) : 0
+  return version >= 1 && version <= CURRENT_VERSION
+    ? read(version)
+    : refuse(fault('version-unknown', { value: shownText(value), known: CURRENT_VERSION }))
+}
 
-const source = (key: string) => spelled(key, (value) => readSource(value, key))
+const alignment = (key: string, says: string) =>
+  spelled(key, readAlignment, { says, pattern: `^\\s*(${alignmentWords.join('|')})\\s*$` })
+
+const source = (key: string, says: string) =>
+  spelled(key, readSource, { says, pattern: SOURCE_PATTERN, examples: ['common practice', 'published: title, page'] })
+
+const SAID = 'The timing as the trade writes it, one sign for each action.'
+const SAID_EXAMPLES = ['S Q Q', '1 2 & 3', '2 3 4-1', '1 (2) 3', '1–8', '2 3 4&1 ×2']
 
 const timingMapping = v.object(
-  { say: text('say'), values: v.optional(spelled('values', readValues)), source: v.optional(source('source')) },
+  {
+    say: told('say', { says: SAID, examples: SAID_EXAMPLES }),
+    values: v.optional(
+      spelled('values', readValues, {
+        says: 'The beat value of each sign, where the signs do not tell.',
+        examples: ['3/4 1/2 3/4'],
+      }),
+    ),
+    source: v.optional(source('source', 'Where this timing comes from.')),
+  },
   mapping('timing', 'text or mapping'),
 )
 
 type SaidTiming = v.InferOutput<typeof timingMapping>
 
 const bareTiming = v.pipe(
-  text('timing'),
+  told('timing', { says: SAID, examples: SAID_EXAMPLES }),
   v.transform((say): SaidTiming => ({ say })),
 )
 
@@ -117,26 +166,67 @@ const timing = v.lazy((input) =>
 
 const timings = v.lazy((input) =>
   Array.isArray(input)
-    ? v.pipe(v.array(timing), v.minLength(1, wrongKind('timing', 'text, mapping or list')))
+    ? v.pipe(
+        v.array(timing),
+        v.minLength(1, wrongKind('timing', 'text, mapping or list')),
+        v.maxLength(MOST_TIMINGS, (issue) =>
+          carried(fault('list-too-long', { key: 'timing', count: issue.input.length, limit: MOST_TIMINGS })),
+        ),
+      )
     : v.pipe(
         timing,
         v.transform((one) => [one]),
       ),
 )
 
-const direction = word('direction', keysOf(usualWeights))
-const moment = (key: string) => v.optional(text(key))
+const DIRECTION = 'Where the foot stands at the end, in relation to the other foot and the facing after the turn.'
+const direction = word('direction', keysOf(usualWeights), DIRECTION)
+
+const moment = (key: string, says: string) =>
+  v.optional(told(key, { says, pattern: COUNT_PATTERN, examples: ['2', '2 &', '2 a'] }))
+
+const turned = (key: string, says: string) =>
+  spelled(key, readTurn, { says, pattern: TURN_PATTERN, examples: ['1/4 right', '3/8 left', 'none'] })
 
 const actionMapping = v.object(
   {
     direction,
-    size: v.optional(spelled('size', readSize)),
-    turn: v.optional(spelled('turn', readTurn)),
-    weight: v.optional(spelled('weight', readWeight)),
-    leaves: moment('leaves'),
-    touches: moment('touches'),
-    split: moment('split'),
-    full: moment('full'),
+    size: v.optional(
+      spelled('size', readSize, {
+        says: 'How far from the standing foot; left out: the usual size.',
+        pattern: SIZE_PATTERN,
+        examples: ['40 cm', '0.4 m'],
+      }),
+    ),
+    turn: v.optional(turned('turn', 'Made between the step before and this one, by the moving foot.')),
+    pivot: v.optional(
+      turned('pivot', 'Made on the new foot after it has the weight; the free foot goes round with it.'),
+    ),
+    twist: v.optional(turned('twist', 'Made by every foot on the floor on its own spot, after the step.')),
+    'heel turn': v.optional(turned('heel turn', 'Made on the standing heel while the other foot closes.')),
+    placed: v.optional(
+      word('placed', keysOf(placings), 'On the line of the standing foot (in CBMP) or over it (across).'),
+    ),
+    position: v.optional(word('position', keysOf(positions), 'Where the partners are to each other on this step.')),
+    leading: v.optional(word('leading', keysOf(leadingSides), 'The side of the body that goes with the step.')),
+    alignment: v.optional(
+      alignment('alignment', 'Where the feet point at the end of the step; checked against the turns.'),
+    ),
+    weight: v.optional(
+      spelled('weight', readWeight, {
+        says: 'The part of the weight that the foot takes.',
+        pattern: WEIGHT_PATTERN,
+        examples: ['full', 'half', 'none', '1/3', '30 %'],
+      }),
+    ),
+    leaves: moment('leaves', 'The count on which the weight leaves the standing foot.'),
+    touches: moment('touches', 'The count on which the foot comes to rest in its new place.'),
+    split: moment('split', 'The count on which the weight is half way.'),
+    full: moment('full', 'The count on which the weight is over the new foot.'),
+    footwork: v.optional(
+      spelled('footwork', readFootwork, { says: 'The part of the foot on the floor.', examples: FOOTWORK_EXAMPLES }),
+    ),
+    note: v.optional(bounded('note', LONGEST_NOTE, 'A remark on this action, in plain words.')),
   },
   mapping('actions', 'text or mapping'),
 )
@@ -161,23 +251,75 @@ const actions = v.pipe(
   v.array(action),
 )
 
+const track = <Value>(key: string, says: string, to: v.GenericSchema<unknown, Value>) =>
+  v.optional(
+    v.pipe(
+      v.array(
+        v.object(
+          {
+            at: told('at', {
+              says: 'The count; with its bar where the first such count after the entry before is not meant.',
+              examples: ['1 &', 'bar 2, 3'],
+            }),
+            to,
+          },
+          mapping(key, 'mapping'),
+        ),
+        wrongKind(key, 'list'),
+      ),
+      v.maxLength(MOST_CHECKPOINTS, (issue) =>
+        carried(fault('list-too-long', { key, count: issue.input.length, limit: MOST_CHECKPOINTS })),
+      ),
+      v.description(says),
+    ),
+  )
+
 /** The shape of a description. Its output is what the words mean, action by action; what depends on the dance comes after. */
 export const figureSchema = v.object(
   {
-    overfoot: spelled('overfoot', readVersion),
+    overfoot: spelled('overfoot', readVersion, {
+      says: 'The version of the description.',
+      pattern: `^\\s*[1-${CURRENT_VERSION}]\\s*$`,
+    }),
     title: v.pipe(
-      bounded('title', LONGEST_TITLE),
+      bounded('title', LONGEST_TITLE, 'What the figure is called.'),
       v.check((value) => value.trim() !== '', wrongKind('title', 'text')),
     ),
-    dance: word<DanceId>('dance', keysOf(dances)),
-    role: word('role', keysOf(roles)),
-    'first foot': word('first foot', keysOf(feet)),
-    starts: v.optional(spelled('starts', readAlignment)),
-    convention: v.optional(word('convention', keysOf(conventions))),
+    dance: word<DanceId>('dance', keysOf(dances), 'The dance; it says what the signs of a timing are worth.'),
+    role: word('role', keysOf(roles), 'Whose steps these are.'),
+    'first foot': word('first foot', keysOf(feet), 'The foot that acts first.'),
+    starts: v.optional(
+      alignment('starts', 'How the feet stand to the room at the start; left out: not tied to the room.'),
+    ),
+    ends: v.optional(alignment('ends', 'How the feet stand to the room at the end; checked against the turns.')),
+    'free foot': v.optional(
+      word('free foot', keysOf(usualWeights), 'Where the first foot stands at the start; left out: closed.'),
+    ),
+    convention: v.optional(
+      word('convention', keysOf(conventions), 'Where in a step its beat lies; left out: as usual in the dance.'),
+    ),
+    'written in': v.optional(
+      told('written in', {
+        says: 'The time signature whose beats the timing counts, where it is not the one danced.',
+        examples: ['2/4'],
+      }),
+    ),
     timing: timings,
-    'timing source': v.optional(source('timing source')),
-    about: v.optional(bounded('about', LONGEST_ABOUT)),
+    'timing source': v.optional(source('timing source', 'Where the timings come from that do not say it themselves.')),
+    'steps source': v.optional(source('steps source', 'Where the steps come from.')),
+    about: v.optional(bounded('about', LONGEST_ABOUT, 'What to look for, in plain words.')),
     actions,
+    'body turn': track('body turn', 'Turn of the body since the start.', turned('body turn', 'Turned so far.')),
+    'rise and fall': track(
+      'rise and fall',
+      'How high the body is.',
+      spelled('rise and fall', readRise, { says: 'The height.', examples: ['down', 'half up', 'up', '30 %'] }),
+    ),
+    sway: track(
+      'sway',
+      'Inclination of the body.',
+      spelled('sway', readSway, { says: 'The side.', examples: ['left', 'slightly right', 'none'] }),
+    ),
   },
   mapping('', 'mapping'),
 )
@@ -189,4 +331,11 @@ export const knownKeys = {
   figure: keysOf(figureSchema.entries),
   timing: keysOf(timingMapping.entries),
   action: keysOf(actionMapping.entries),
+  checkpoint: ['at', 'to'],
 } as const
+
+/** The foot of a leading side. */
+export const leadingFoot = (side: keyof typeof leadingSides): Foot => leadingSides[side]
+
+/** The ways to turn on a foot, as keys of an action. */
+export const turnKindKeys: readonly TurnKind[] = keysOf(turnKinds)

@@ -1,22 +1,27 @@
+import type { Dance } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
 import { fault, type Problem } from '../problem.ts'
-import { byteLength } from './byteLength.ts'
-import type { Figure, Timing } from './figure.ts'
+import { byteLength, MOST_BYTES } from './byteLength.ts'
+import { checkAlignments } from './checkAlignments.ts'
+import { checkMoments } from './checkMoments.ts'
+import type { Direction, Figure, Timing } from './figure.ts'
 import { figureId } from './figureId.ts'
+import { readVersion } from './figureSchema.ts'
 import type { Finding } from './finding.ts'
+import { CURRENT_VERSION, migrated } from './migrations.ts'
 import { readActions } from './readActions.ts'
 import { type Description, readDocument } from './readDocument.ts'
+import { type Reading, read, refuse } from './reading.ts'
 import { readShape } from './readShape.ts'
 import { readTimings } from './readTimings.ts'
+import { readTracks } from './readTracks.ts'
+import { shownText } from './shownText.ts'
 import { unknownKeys } from './unknownKeys.ts'
 
 export type ParseResult =
   | { readonly ok: true; readonly figure: Figure; readonly warnings: readonly Problem[] }
   /** Warnings as well as errors, in the order of the file. */
   | { readonly ok: false; readonly problems: readonly Problem[] }
-
-/** Bytes; a figure of 500 actions with all their moments has some 40 KB. */
-const MOST_BYTES = 64 * 1024
 
 const BYTE_ORDER_MARK = '\uFEFF'
 
@@ -32,19 +37,25 @@ export function parseFigure(text: string, file: string): ParseResult {
     const tooLarge = fault('too-large', { bytes, limit: MOST_BYTES })
     return { ok: false, problems: [{ ...tooLarge, severity: 'error', where: { file, line: 1, column: 1 } }] }
   }
+  const strange = text.search(/[\0\uFFFD]/)
+  if (strange >= 0) {
+    const before = text.slice(0, strange).split(/\r\n|[\n\r]/)
+    const where = { file, line: before.length, column: (before.at(-1) ?? '').length + 1 }
+    return { ok: false, problems: [{ ...fault('not-text', {}), severity: 'error', where }] }
+  }
   const { description, faults } = readDocument(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text)
-  const read = description ? readDescription(description, figureId(file)) : { figure: null, findings: [] }
+  const meant = description ? readDescription(description, figureId(file)) : { figure: null, findings: [] }
   const ofText = faults.map(
     ({ fault: found, ...at }): Problem => ({ ...found, severity: 'error', where: { file, ...at } }),
   )
-  const ofValues = description ? read.findings.map((finding) => problemAt(finding, description, file)) : []
+  const ofValues = description ? meant.findings.map((finding) => problemAt(finding, description, file)) : []
   // What could not be read counts as nothing: that nothing is there is then no news.
   const said = new Set(ofText.map(placeName))
   const problems = [...ofText, ...ofValues.filter((problem) => !said.has(placeName(problem)))].sort(
     ({ where: one }, { where: other }) => one.line - other.line || one.column - other.column,
   )
 
-  const { figure } = read
+  const { figure } = meant
   if (!figure || problems.some((problem) => problem.severity === 'error')) return { ok: false, problems }
   return { ok: true, figure, warnings: problems }
 }
@@ -63,6 +74,9 @@ function problemAt(
   return { ...found, severity, where: isAction ? { ...where, action: index + 1 } : where }
 }
 
+/** Directions that do not say where a foot stands. */
+const NO_PLACE: readonly Direction[] = ['in place', 'hold', 'tap', 'brush', 'half close']
+
 /** What the values mean; no figure when anything is wrong with them. */
 function readDescription(
   { value }: Description,
@@ -72,19 +86,65 @@ function readDescription(
     const what = Array.isArray(value) ? 'list' : value === null ? 'nothing' : 'text'
     return { figure: null, findings: [{ fault: fault('not-a-mapping', { what }), path: [] }] }
   }
-  const shape = readShape(value)
-  const newer = shape.findings.filter((finding) => finding.fault.code === 'version-unknown')
-  // The rest of the file is written by rules that are not known here.
-  if (newer.length > 0) return { figure: null, findings: newer }
+  const said = 'overfoot' in value && typeof value.overfoot === 'string' ? readVersion(value.overfoot) : null
+  // The rest of a newer file is written by rules that are not known here.
+  if (said && !said.ok) return { figure: null, findings: [{ fault: said.fault, path: ['overfoot'] }] }
+  const version = said ? said.value : CURRENT_VERSION
+  const { value: now, aside } = migrated(value as Readonly<Record<string, unknown>>, version)
+  const ofVersion = aside.map(
+    (path): Finding => ({
+      fault: fault('key-newer', { key: String(path.at(-1)), version, since: CURRENT_VERSION }),
+      path,
+      place: { onKey: true },
+      severity: 'warning',
+    }),
+  )
+  const { figure, findings } = readValues(now, id)
+  return { figure, findings: [...ofVersion, ...findings] }
+}
 
+/** The unit of the timings, if the dance's music is written in it; else what is wrong with it. */
+function unitOf(writtenIn: string | undefined, dance: Dance | null): Reading<string | null> {
+  const unit = writtenIn?.trim()
+  if (unit === undefined || dance === null || unit === dance.timeSignature) return read(null)
+  if (unit === dance.written?.timeSignature) return read(unit)
+  const allowed = [dance.timeSignature, ...(dance.written ? [dance.written.timeSignature] : [])].join(', ')
+  return refuse(fault('written-not-of-dance', { value: shownText(unit), dance: dance.name, allowed }))
+}
+
+/** What the values of the present version mean. */
+function readValues(
+  value: Readonly<Record<string, unknown>>,
+  id: string,
+): { readonly figure: Figure | null; readonly findings: readonly Finding[] } {
+  const shape = readShape(value)
   const { written } = shape
   const dance = shape.isSound(['dance']) ? dances[written.dance] : null
   const count =
     'actions' in value && Array.isArray(value.actions) && !shape.isRefused(['actions']) ? value.actions.length : null
+  const unit = unitOf(shape.isSound(['written in']) ? written['written in'] : undefined, dance)
+  const ofUnit: Finding[] = unit.ok ? [] : [{ fault: unit.fault, path: ['written in'] }]
+  const writtenIn = unit.ok ? unit.value : null
   const { timings, findings: ofTimings } =
-    dance && 'timing' in value ? readTimings(shape, value.timing, dance, count) : { timings: [], findings: [] }
+    dance && 'timing' in value
+      ? readTimings(shape, value.timing, dance, count, writtenIn)
+      : { timings: [], findings: [] }
   const { actions, findings: ofActions } = readActions(shape, timings[0] ?? null, dance)
-  const findings = [...shape.findings, ...ofTimings, ...ofActions, ...unknownKeys(value)]
+  const { tracks, findings: ofTracks } = readTracks(shape, timings[0] ?? null, dance)
+  const freeFoot = (shape.isSound(['free foot']) ? written['free foot'] : undefined) ?? null
+  const ofFreeFoot: Finding[] =
+    freeFoot !== null && NO_PLACE.includes(freeFoot)
+      ? [{ fault: fault('free-foot-impossible', { direction: freeFoot }), path: ['free foot'] }]
+      : []
+  const findings = [
+    ...shape.findings,
+    ...ofUnit,
+    ...ofFreeFoot,
+    ...ofTimings,
+    ...ofActions,
+    ...ofTracks,
+    ...unknownKeys(value),
+  ]
 
   const [first, ...others] = timings.filter((timing): timing is Timing => timing !== null)
   if (!first || !dance || findings.some((finding) => finding.severity !== 'warning')) return { figure: null, findings }
@@ -95,14 +155,14 @@ function readDescription(
     role: written.role,
     firstFoot: written['first foot'],
     starts: written.starts ?? null,
-    ends: null,
-    freeFoot: null,
+    ends: written.ends ?? null,
+    freeFoot,
     convention: written.convention ?? dance.convention,
     timings: [first, ...others],
     actions,
-    stepsSource: null,
-    tracks: { bodyTurn: [], rise: [], sway: [] },
+    stepsSource: written['steps source'] ?? null,
+    tracks,
     about: written.about?.trim() ?? '',
   }
-  return { figure, findings }
+  return { figure, findings: [...findings, ...checkMoments(figure), ...checkAlignments(figure)] }
 }

@@ -15,12 +15,18 @@ export type MomentFault = { readonly fault: Fault; readonly key: MomentKey }
 /** Where in its beat a count with & or a lies. */
 const AFTER: Readonly<Record<string, BeatValue>> = { '': beatValue(0), '&': beatValue(1, 2), a: beatValue(3, 4) }
 
-/** From the bar's count 1, in 1/48 beat; null when the text is no count up to `last`. */
-function inBar(text: string, last: number, beatsPerBar: number): number | null {
+/** The highest count that can be named. */
+export const lastCount = (dance: Dance): number => (countsOnBeyondBar(dance) ? LAST_COUNT_ON : dance.beatsPerBar)
+
+/** "2", "2 &", "2 a": what a count looks like, for those who check without reading. */
+export const COUNT_PATTERN = '^\\s*[0-9]{1,2}\\s*(&|a)?\\s*$'
+
+/** A count from the bar's count 1, in 1/48 beat; null when the text is no count of the dance. */
+export function countInBar(text: string, dance: Dance): number | null {
   const found = /^(\d{1,2})\s*(&|a)?$/.exec(text.slice(0, 20).trim())
   const count = Number(found?.[1] ?? 0)
-  if (!found || count < 1 || count > last) return null
-  return beatValue((count - 1) % beatsPerBar) + (AFTER[found[2] ?? ''] ?? 0)
+  if (!found || count < 1 || count > lastCount(dance)) return null
+  return beatValue((count - 1) % dance.beatsPerBar) + (AFTER[found[2] ?? ''] ?? 0)
 }
 
 /**
@@ -36,14 +42,14 @@ export function readMoments(
   dance: Dance,
 ): { readonly moments: OwnMoments; readonly faults: readonly MomentFault[] } {
   const bar: number = beatValue(dance.beatsPerBar)
-  const last = countsOnBeyondBar(dance) ? LAST_COUNT_ON : dance.beatsPerBar
+  const last = lastCount(dance)
   const moments: { -readonly [Key in MomentKey]?: BeatValue } = {}
   const faults: MomentFault[] = []
   let before: { key: MomentKey; value: BeatValue } | null = null
   for (const key of momentKeys) {
     const text = texts[key]
     if (text === undefined) continue
-    const count = inBar(text, last, dance.beatsPerBar)
+    const count = countInBar(text, dance)
     if (count === null) {
       faults.push({ key, fault: fault('moment-not-a-count', { key, value: shownText(text), last }) })
       continue

@@ -6,6 +6,9 @@ import { shownText } from './shownText.ts'
 /** Longer than the longest lunge, in metres. */
 const MOST = 2
 
+/** What the text looks like, for those who check without reading. */
+export const SIZE_PATTERN = '^\\s*[0-9]{1,4}(\\.[0-9]{1,4})?\\s*(cm|m)\\s*$'
+
 /** "40 cm" or "0.4 m". */
 export function readSize(text: string): Reading<Metres> {
   const found = /^(\d{1,4}(?:\.\d{1,4})?)\s*(cm|m)$/.exec(text.slice(0, 40).trim())

@@ -15,6 +15,9 @@ const words = Object.keys(provenances) as readonly Provenance[]
 /** Characters: a title, an author and a page. */
 const LONGEST = 300
 
+/** What the text looks like, for those who check without reading. */
+export const SOURCE_PATTERN = '^\\s*(published|common practice|from memory|own judgement)(\\s*[:,][\\s\\S]*)?$'
+
 /**
  * "common practice", or a word of provenance and the text it comes from: "published: title, page".
  * A comma does as well as the colon, because YAML wants a value with a colon put in quotation marks.

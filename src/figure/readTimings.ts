@@ -21,6 +21,7 @@ function placesOf(timing: unknown): readonly { readonly path: Path; readonly say
  * The timings of a figure, checked against its actions.
  * @param timing as it stands in the file
  * @param actions how many there are; null when that is not known
+ * @param writtenIn the time signature whose beats the timings count; null = the one danced
  * @returns null in place of a timing that is wrong or was not sound
  */
 export function readTimings(
@@ -28,6 +29,7 @@ export function readTimings(
   timing: unknown,
   dance: Dance,
   actions: number | null,
+  writtenIn: string | null,
 ): { readonly timings: readonly (Timing | null)[]; readonly findings: readonly Finding[] } {
   const findings: Finding[] = []
 
@@ -39,7 +41,7 @@ export function readTimings(
         ? findings.push({ fault: found, path: [...path, 'values'] })
         : findings.push({ fault: found, path: say, place: { offset: at } })
     const before = findings.length
-    const reading = readTiming(written.say, dance, written.values)
+    const reading = readTiming(written.say, dance, written.values ?? null, writtenIn)
     if (!reading.ok) {
       for (const { fault: found, at } of reading.faults) complain(found, at)
       return null

@@ -18,6 +18,9 @@ function part(text: string): number | null {
   return fraction && fraction.numerator / fraction.denominator
 }
 
+/** What the text looks like, for those who check without reading. */
+export const WEIGHT_PATTERN = '^\\s*(full|half|none|[0-9]{1,3}\\s*%|[0-9¼½¾⅓⅔⅛⅜⅝⅞ /]{1,16})\\s*$'
+
 /** "full", "half", "none", "1/3" or "30 %". */
 export function readWeight(text: string): Reading<Share> {
   const weight = part(text.slice(0, 40).trim())

@@ -3,6 +3,7 @@ import { knownKeys } from './figureSchema.ts'
 import type { Finding } from './finding.ts'
 import { nearestWord } from './nearestWord.ts'
 import type { Path } from './readDocument.ts'
+import { trackKeys } from './readTracks.ts'
 import { shownText } from './shownText.ts'
 
 /** Names that reach an object's own machinery when careless code copies them: refused, not passed over. */
@@ -26,9 +27,12 @@ export function unknownKeys(value: unknown): readonly Finding[] {
   look(value, [], knownKeys.figure)
   if (!isMapping(value)) return findings
   const { timing, actions } = value
-  if (Array.isArray(timing)) timing.forEach((entry, index) => void look(entry, ['timing', index], knownKeys.timing))
+  const lookInside = (list: unknown, path: Path, known: readonly string[]): void => {
+    if (Array.isArray(list)) list.forEach((entry, index) => void look(entry, [...path, index], known))
+  }
+  if (Array.isArray(timing)) lookInside(timing, ['timing'], knownKeys.timing)
   else look(timing, ['timing'], knownKeys.timing)
-  if (Array.isArray(actions))
-    actions.forEach((action, index) => void look(action, ['actions', index], knownKeys.action))
+  lookInside(actions, ['actions'], knownKeys.action)
+  for (const key of trackKeys) lookInside(value[key], [key], knownKeys.checkpoint)
   return findings
 }

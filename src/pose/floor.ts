@@ -1,4 +1,5 @@
-import type { Action, Figure, Foot, RoomDirection } from '../figure/figure.ts'
+import type { Action, Figure, Foot } from '../figure/figure.ts'
+import { alignmentEighths } from '../figure/roomHeading.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
@@ -49,23 +50,8 @@ export type Floor = {
   readonly swings: { readonly left: readonly Swing[]; readonly right: readonly Swing[] }
 }
 
-const QUARTER = Math.PI / 2
-/** Headings of the room, 0 = line of dance, right positive; the wall is on the right. */
-const ROOM_HEADING: Readonly<Record<RoomDirection, number>> = {
-  'line of dance': 0,
-  'diagonally to wall': QUARTER / 2,
-  wall: QUARTER,
-  'diagonally to wall against line of dance': QUARTER * 1.5,
-  'against line of dance': QUARTER * 2,
-  'diagonally to centre against line of dance': -QUARTER * 1.5,
-  centre: -QUARTER,
-  'diagonally to centre': -QUARTER / 2,
-}
-
-function firstFacing({ starts }: Figure): number {
-  if (starts === null) return 0
-  return ROOM_HEADING[starts.to] + (starts.way === 'backing' ? Math.PI : 0)
-}
+/** The first facing, radians; 0 along the floor's y where the figure is not tied to the room. */
+const firstFacing = ({ starts }: Figure): number => (starts === null ? 0 : (alignmentEighths(starts) * Math.PI) / 4)
 
 /**
  * The figure on the floor: where each foot comes to stand and how it gets there. The foot that acts follows the weight

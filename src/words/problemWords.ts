@@ -26,12 +26,18 @@ const UNITS: Readonly<Record<ProblemValues['number-out-of-range']['unit'], (from
   turn: (from, to) => `from ${from} to ${many(to, 'whole turn')}`,
   beat: (_, to) => `more than 0 and at most ${many(to, 'beat')}`,
   weight: () => 'from none to full: 0 to 100 %',
+  rise: () => 'from down to up: 0 to 100 %',
 }
 
 function place(value: number): string {
   if (value === 0) return 'on the action’s count'
   return `${beatsInWords(Math.abs(value))} ${value < 0 ? 'before' : 'after'} the action’s count`
 }
+
+const beatsFrom = (beats: number): string =>
+  beats === 0
+    ? 'on the first count'
+    : `${beatsInWords(Math.abs(beats))} ${beats < 0 ? 'before' : 'after'} the first count`
 
 const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code]) => Advice } = {
   'not-yaml': ({ detail }) =>
@@ -43,22 +49,30 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
     rule: `A figure’s file has at most ${Math.floor(limit / 1024)} KB; this one has ${Math.ceil(bytes / 1024)} KB.`,
     mend: 'Split the figure into several files.',
   }),
+  'not-text': () => ({
+    rule: 'This is no text that can be read: a picture, another program’s document, or another encoding.',
+    mend: 'Save the description as plain text in UTF-8.',
+  }),
   'not-a-mapping': ({ what }) => ({
     rule: `A figure’s file holds keys with values; this one holds ${kind(what)}.`,
-    mend: 'Begin with the line “overfoot: 1”, then title, dance, role, first foot, timing and actions.',
+    mend: 'Begin with the line “overfoot: 2”, then title, dance, role, first foot, timing and actions.',
   }),
   'version-missing': () => ({
     rule: 'A figure’s file says which version of the description it is written in.',
-    mend: 'Add the line “overfoot: 1”.',
+    mend: 'Add the line “overfoot: 2”.',
   }),
   'version-unknown': ({ value, known }) => ({
-    rule: `Version ${quoted(value)} of the description is not known here; version ${known} is.`,
+    rule: `Version ${quoted(value)} of the description is not known here; version ${known} is the newest that is. The file is left as it is.`,
     mend: `Open the file with a newer Overfoot, or write “overfoot: ${known}” if it was a slip.`,
   }),
   'key-missing': ({ key }) => ({ rule: `The key ${quoted(key)} is missing.`, mend: `Add a line “${key}: …”.` }),
   'key-unknown': ({ key, nearest }) => ({
     rule: `The key ${quoted(key)} is not known here: what it says is not used.`,
     mend: instead(nearest, nearest === '' ? 'Take the line out, or put it behind a #.' : '').trim(),
+  }),
+  'key-newer': ({ key, version, since }) => ({
+    rule: `Version ${version} of the description has no key ${quoted(key)}: what it says is not used.`,
+    mend: `Write “overfoot: ${since}” if it is meant as version ${since} has it.`,
   }),
   'value-unknown': ({ key, value, nearest, allowed }) => ({
     rule: `${quoted(value)} is not known as ${quoted(key)}.`,
@@ -113,6 +127,10 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
     rule: `Each sign has one beat value: ${quoted(timing)} has ${many(signs, 'sign')}, and there ${given === 1 ? 'is' : 'are'} ${many(given, 'value')}.`,
     mend: 'Write one value for each sign, with spaces between them.',
   }),
+  'list-too-long': ({ key, count, limit }) => ({
+    rule: `${quoted(key)} has at most ${limit} entries; this one has ${count}.`,
+    mend: 'Keep those that are needed.',
+  }),
   'too-many-actions': ({ count, limit }) => ({
     rule: `A figure has at most ${limit} actions; this one has ${count}.`,
     mend: 'Split it into several figures.',
@@ -138,9 +156,62 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
           ? 'Make the action “in place”, or take “weight” out.'
           : 'Make the action a step, or say a smaller part: weight: 30 %.',
   }),
-  'turn-not-a-turn': ({ value }) => ({
-    rule: `${quoted(value)} is no turn.`,
+  'turn-not-a-turn': ({ key, value }) => ({
+    rule: `${quoted(value)} is no turn, and ${quoted(key)} wants one.`,
     mend: 'Write a part of a whole turn and a side: 1/4 right, 3/8 left.',
+  }),
+  'foot-turns-many': ({ first, second }) => ({
+    rule: `An action has one turn on the foot; here are ${quoted(first)} and ${quoted(second)}.`,
+    mend: 'Keep one of them; what the moving foot turns between the steps is “turn”.',
+  }),
+  'foot-turn-impossible': ({ key, direction, weight }) => ({
+    rule:
+      key === 'heel turn'
+        ? `A heel turn is made while the other foot closes or is pulled to the side; here the action is ${quoted(direction)}.`
+        : `A ${key} is made on a foot that has all of the weight; here the step takes ${Math.round(weight * 100)} % of it.`,
+    mend:
+      key === 'heel turn'
+        ? 'Make the action a “close”, or the turn a “turn” or a “pivot”.'
+        : 'Make it a “twist”, which both feet make on their spots, or leave “weight” out.',
+  }),
+  'placed-impossible': ({ placed, direction }) => ({
+    rule: `Only a step forward or back can be placed ${quoted(placed)}; here the direction is ${quoted(direction)}.`,
+    mend: 'Take “placed” out, or write the direction as forward or back.',
+  }),
+  'free-foot-impossible': ({ direction }) => ({
+    rule: `${quoted(direction)} does not say where a foot stands before anything has been danced.`,
+    mend: 'Write a place: side, back, diagonally forward; or take the line out if the feet are closed.',
+  }),
+  'alignment-disagrees': ({ key, value, expected, nearest }) => ({
+    rule:
+      expected === ''
+        ? `From the start, the turns lead to none of the room’s eight directions here (the nearest: ${nearest}); ${quoted(key)} says ${quoted(value)}.`
+        : `From the start, the turns lead to ${quoted(expected)} here; ${quoted(key)} says ${quoted(value)}.`,
+    mend: 'Check “starts”, the turns up to here and this line; the turns are what is shown.',
+  }),
+  'moments-clash': ({ timing, before, earlier, earlierAt, later, laterAt }) => ({
+    rule: `In ${quoted(timing)}, ${quoted(later)} comes before ${quoted(earlier)} of action ${before}: ${beatsFrom(laterAt)} and ${beatsFrom(earlierAt)}.`,
+    mend: 'One action is full before the next one leaves: move one of the two.',
+  }),
+  'track-out-of-order': ({ key, at }) => ({
+    rule: `The entries of ${quoted(key)} follow each other in time; ${quoted(at)} does not come after the one before it.`,
+    mend: 'Put the entries in order, or check the bar.',
+  }),
+  'track-outside': ({ key, at }) => ({
+    rule: `${quoted(at)} lies more than a bar outside the figure.`,
+    mend: `Check the bar: the first action’s is bar 1. ${quoted(key)} can begin a bar before it and end a bar after the figure.`,
+  }),
+  'written-not-of-dance': ({ value, dance, allowed }) => ({
+    rule: `${dance} is not written in ${quoted(value)}.`,
+    mend: `It can be: ${allowed}. Leave the line out if the timing counts the beats as they are danced.`,
+  }),
+  'timing-range-wrong': ({ sign }) => ({
+    rule: `${quoted(sign)} is no run of counts that go on through the bar.`,
+    mend: 'Write the first and the last count, the smaller one first: 1–4.',
+  }),
+  'timing-repeat-wrong': ({ sign }) => ({
+    rule: `${quoted(sign)} says how often all before it is danced: 2 to 8 times, and something must stand before it.`,
+    mend: 'Write the signs, then ×2.',
   }),
 }
 
