@@ -4,7 +4,7 @@ import type { Schedule, ScheduledAction } from './schedule.ts'
 
 /** Where a time lies in the music. */
 export type MusicPlace = {
-  /** 1 = the bar of the first action; 0 and below before it. */
+  /** 1 = the bar of the figure's first count, 0 and below before it: the & or a before a first count 1 lies in bar 0. */
   readonly bar: number
   /** 1 … beats per bar. */
   readonly count: number
@@ -37,12 +37,13 @@ export function calledAt({ actions }: Schedule, t: number): ScheduledAction | nu
 }
 
 /** An action's length read as slows and quicks; null in a dance that is counted in numbers only. */
-function slowOrQuick({ called, value }: ScheduledAction, { signs }: Dance): string | null {
+function slowOrQuick(schedule: Schedule, { sign, called, value }: ScheduledAction, { signs }: Dance): string | null {
   if (signs.S === null || signs.Q === null) return null
-  const part = called - Math.floor(called)
+  if (sign === 'S' || sign === 'Q') return sign
   if (value <= toBeat(signs.a)) return 'a'
-  if (value < toBeat(signs.Q) && part === 0.5) return '&'
-  return value >= toBeat(signs.S) ? 'S' : 'Q'
+  if (value < toBeat(signs.Q) && musicPlace(schedule, called).part === 0.5) return '&'
+  // An & or a that follows has been taken out of it: a beat and a half is a slow, three quarters a quick.
+  return value > toBeat(signs.Q) ? 'S' : 'Q'
 }
 
 /** The count at a grid point. `called` is false where nothing is said aloud: the beat goes on under a longer step. */
@@ -57,7 +58,7 @@ export function countAt(schedule: Schedule, dance: Dance, counting: Counting, t:
   const sign = partSign(part)
   if (counting === 'slows and quicks' && t >= 0 && t < schedule.length) {
     const action = calledAt(schedule, t)
-    const text = action === null ? null : slowOrQuick(action, dance)
+    const text = action === null ? null : slowOrQuick(schedule, action, dance)
     if (action !== null && text !== null) return { text, called: Math.abs(t - action.called) < 1e-9 }
   }
   if (counting === 'half beats') return { text: sign === '' ? String(count) : sign, called: true }

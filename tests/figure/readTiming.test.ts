@@ -132,12 +132,12 @@ describe('readTiming(text, dance)', () => {
     ['waltz', '1 3 1 2 3', [['timing-count-out-of-order', 2]]],
     ['waltz', '4 1', [['timing-count-out-of-order', 0]]],
     ['waltz', '0', [['timing-count-out-of-order', 0]]],
-    ['rumba', '2 3 4-2', [['timing-count-out-of-order', 5]]],
+    ['rumba', '2 3 4.2', [['timing-count-out-of-order', 5]]],
     ['paso doble', '1 2 2', [['timing-count-out-of-order', 4]]],
-    ['paso doble', '1–8', [['timing-count-out-of-order', 1]]],
     ['samba', 'Q 2', [['timing-count-out-of-order', 2]]],
-    ['waltz', '& 1 2', [['timing-split-first', 0]]],
     ['waltz', '(1) 2 3', [['timing-split-first', 0]]],
+    ['waltz', '(hold) 1', [['timing-split-first', 0]]],
+    ['waltz', 'a & 1', [['timing-split-too-long', 2]]],
     ['waltz', '1 a & 2', [['timing-split-too-long', 4]]],
     ['samba', 'Q & Q', [['timing-split-too-long', 2]]],
     ['waltz', 'S 3', [['timing-sign-not-of-dance', 0]]],
@@ -146,12 +146,174 @@ describe('readTiming(text, dance)', () => {
     expect(reading.ok ? [] : reading.faults.map(({ fault, at }) => [fault.code, at])).toEqual(expected)
   })
 
-  test('takes 100,000 signs in one pass', () => {
-    const long = 'S Q Q ('.repeat(25_000)
+  test.each([
+    ['letters and brackets', 'S Q Q (', 25_000],
+    ['repeats', '1 ×2 ', 20_000],
+    ['ranges', '1–4 ', 25_000],
+    ['repeats with spaces and no number', 'x    ', 20_000],
+    ['beats held, then repeated', '(2) ', 25_000],
+  ])('takes 100,000 signs in one pass: %s', (_, signs, times) => {
     const started = performance.now()
-    const reading = readTiming(long, dances.foxtrot)
-    expect(reading.ok).toBe(false)
-    // Some 30 ms; a scanner that looks back over the text would need minutes.
+    expect(readTiming(`1 ${signs.repeat(times)}×8 ×8 ×8`, dances.foxtrot).ok).toBe(false)
+    // Some 50 ms; a scanner that looks back over the text would need minutes.
     expect(performance.now() - started).toBeLessThan(2000)
+  })
+})
+
+describe('readTiming(text, dance): ranges', () => {
+  test.each<[DanceId, string, string]>([
+    ['paso doble', '1–8', '1 2 3 4 5 6 7 8'],
+    ['paso doble', '1-8', '1 2 3 4 5 6 7 8'],
+    ['paso doble', '1 – 4 1–4', '1 2 3 4 1 2 3 4'],
+    ['paso doble', '1–16', '1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16'],
+    ['paso doble', '1 2 3–10 11', '1 2 3 4 5 6 7 8 9 10 11'],
+    ['waltz', '1–3 1–3', '1 2 3 1 2 3'],
+    ['foxtrot', '1–34', '1 2 3 4'],
+    ['rumba', '2–4', '2 3 4'],
+    ['waltz', '1–3&', '1 2 3 &'],
+  ])('%s: %s names all counts between, as %s does', (id, text, long) => {
+    const [short, written] = [readTiming(text, dances[id]), readTiming(long, dances[id])]
+    expect(short).toMatchObject({ ok: true })
+    expect(short).toEqual(written)
+  })
+
+  test.each<[DanceId, string, readonly string[]]>([
+    ['rumba', '2 3 4-1', ['2', '3', '4-1']],
+    ['waltz', '1-2 3', ['1-2', '3']],
+    ['paso doble', '1–2', ['1-2']],
+    ['paso doble', '2-1', ['2-1']],
+    ['paso doble', '1–8-9', []],
+    // The bar's number stands for its count 1, so that 2 comes next.
+    ['waltz', '1 2 3 2-2 3', ['1', '2', '3', '2-2', '3']],
+  ])('%s: in %s a dash to the next count is a tie', (id, text, signs) => {
+    const reading = readTiming(text, dances[id])
+    expect(reading.ok ? reading.signs : []).toEqual(signs)
+  })
+
+  test.each<[DanceId, string, sign: string, at: number]>([
+    ['rumba', '2 3 4-2', '4-2', 5],
+    ['waltz', '1 2 3–2', '3–2', 5],
+    ['waltz', '1–1', '1–1', 1],
+    ['waltz', '1–8', '1–8', 1],
+    ['waltz', '1–16', '1–16', 1],
+    ['paso doble', '1 2 3–3', '3–3', 5],
+    ['paso doble', '1–17', '1–1', 1],
+  ])('%s: refuses the range in %s', (id, text, sign, at) => {
+    const reading = readTiming(text, dances[id])
+    expect(reading.ok ? null : reading.faults[0]).toEqual({
+      fault: { code: 'timing-range-wrong', values: { sign } },
+      at,
+    })
+  })
+
+  test('never makes more than 500 signs: a range that would is refused, and nothing after it is read', () => {
+    const reading = readTiming(`${'1–16 '.repeat(40)}S`, dances['paso doble'])
+    expect(reading).toMatchObject({ ok: false, faults: [{ fault: { code: 'timing-range-wrong' }, at: 31 * 5 + 1 }] })
+  })
+})
+
+describe('readTiming(text, dance): ×2', () => {
+  test.each<[DanceId, string, string]>([
+    ['rumba', '2 3 4-1 ×2', '2 3 4-1 2 3 4-1'],
+    ['rumba', '2 3 4-1 x3', '2 3 4-1 2 3 4-1 2 3 4-1'],
+    ['cha-cha-cha', '2 3 4&1 X 2', '2 3 4&1 2 3 4&1'],
+    ['waltz', '1 2 3 ×2 1 2 & 3', '1 2 3 1 2 3 1 2 & 3'],
+    ['foxtrot', 'S ×2 QQ ×2', 'S S Q Q S S Q Q'],
+    ['jive', 'QQ ×2', 'QQ QQ'],
+    ['paso doble', '1–8 ×2', '1 2 3 4 5 6 7 8 1 2 3 4 5 6 7 8'],
+    ['foxtrot', '& S Q Q ×2', '& S Q Q & S Q Q'],
+  ])('%s: %s is %s', (id, text, long) => {
+    const [short, written] = [readTiming(text, dances[id]), readTiming(long, dances[id])]
+    expect(short).toMatchObject({ ok: true })
+    expect(short).toEqual(written)
+  })
+
+  test('a hold is held in every round', () => {
+    const reading = readTiming('2 (hold) 3 4 1 ×2', dances['cha-cha-cha'])
+    expect(reading.ok && reading.holds.map(({ index }) => index)).toEqual([0, 4])
+  })
+
+  test.each<[DanceId, string, code: string, at: number]>([
+    ['waltz', '×2', 'timing-repeat-wrong', 0],
+    ['waltz', '×2 1 2 3', 'timing-repeat-wrong', 0],
+    ['waltz', '1 2 3 ×1', 'timing-repeat-wrong', 6],
+    ['waltz', '1 2 3 ×0', 'timing-repeat-wrong', 6],
+    ['waltz', '1 2 3 ×9', 'timing-repeat-wrong', 6],
+    ['waltz', '1 2 3 x20', 'timing-repeat-wrong', 6],
+    ['waltz', '1 2 3 ×', 'timing-sign-unknown', 6],
+    ['waltz', '1 2 3 extra', 'timing-sign-unknown', 6],
+    // The second round would begin on 3.
+    ['waltz', '1 2 ×2', 'timing-count-out-of-order', 4],
+    // 3 × 8 × 8 = 192 signs are right, 8 times as many are not, and nothing is read after them.
+    ['waltz', '1 2 3 ×8 ×8 ×8 S', 'timing-repeat-wrong', 12],
+  ])('%s: refuses %s', (id, text, code, at) => {
+    const reading = readTiming(text, dances[id])
+    expect(reading.ok ? [] : reading.faults.map(({ fault, at: place }) => [fault.code, place])).toEqual([[code, at]])
+  })
+})
+
+describe('readTiming(text, dance): a figure that begins with & or a', () => {
+  test.each<[DanceId, string, values: string, firstCount: number]>([
+    ['waltz', '& 1 2 3', '1/2 1 1 1', 0.5],
+    ['waltz', '&', '1/2', 0.5],
+    ['waltz', '& 3', '1/2 1', 2.5],
+    ['samba', 'a 1 a 2', '1/4 3/4 1/4 1', 0.75],
+    ['samba', '& a 1', '1/4 1/4 1', 0.5],
+    ['foxtrot', '& S Q Q', '1/2 2 1 1', 0.5],
+    ['rumba', '& Q Q S', '1/2 1 1 2', 1.5],
+    ['rumba', '& 2 3 4-1', '1/2 1 1 2', 1.5],
+    ['cha-cha-cha', '& 1 2 3', '1/2 1 1 1', 0.5],
+    // The & lasts over 1: from half a beat before it.
+    ['waltz', '& (1) 2 3', '3/2 1 1', 0.5],
+  ])('%s: %s has the beat values %s and begins at count %d', (id, text, values, firstCount) => {
+    expect(readTiming(text, dances[id])).toMatchObject({ ok: true, values: valuesOf(values), firstCount })
+  })
+
+  test('with beat values of its own it begins so much before the count', () => {
+    const given = valuesOf('1/4 3/4 1')
+    expect(readTiming('& 1 2', dances.samba, given)).toMatchObject({ ok: true, values: given, firstCount: 0.75 })
+  })
+})
+
+// S, Q and & in 2/4 (1, 1/2, 1/4 written beats) and 1 & 2 & for 1 2 3 4: student revision cards of IDTA Associate
+// theory, tango; Dancing Tid-bits no. 136.
+describe("readTiming(text, tango, given, '2/4')", () => {
+  const read = (text: string, given: string | null = null) =>
+    readTiming(text, dances.tango, given === null ? null : valuesOf(given), '2/4')
+
+  test.each<[string, values: string, firstCount: number]>([
+    ['1 & 2 &', '1 1 1 1', 1],
+    ['1 2', '2 2', 1],
+    ['1 & 2 & ×2', '1 1 1 1 1 1 1 1', 1],
+    ['2 & 1 &', '1 1 1 1', 3],
+    ['1 2 2 2 3 2', '2 2 2 2 2 2', 1],
+    ['1 (2) 1', '4 2', 1],
+    ['1-2', '4', 1],
+    ['1 a 2', '3/2 1/2 2', 1],
+    ['S Q Q S', '2 1 1 2', 1],
+    ['Q Q & S', '1 1/2 1/2 2', 1],
+    ['S Q Q 1', '2 1 1 2', 1],
+    ['& 1 2', '1 2 2', 0],
+    ['& 2', '1 2', 2],
+    ['& S', '1/2 2', 0.5],
+  ])('%s is %s danced beats and begins at the danced count %d', (text, values, firstCount) => {
+    expect(read(text)).toMatchObject({ ok: true, values: valuesOf(values), firstCount })
+  })
+
+  test('SQQS& by its signs and by the cards’ written values 1 1/2 1/2 3/4 1/4 is the same', () => {
+    const danced = { ok: true, values: valuesOf('2 1 1 3/2 1/2'), signs: ['S', 'Q', 'Q', 'S', '&'], firstCount: 1 }
+    expect(read('SQQS&')).toMatchObject(danced)
+    expect(read('SQQS&', '1 1/2 1/2 3/4 1/4')).toMatchObject(danced)
+    expect(readTiming('SQQS&', dances.tango)).toMatchObject(danced)
+  })
+
+  test('a bar has two counts', () => {
+    expect(read('1 2 3 4')).toMatchObject({ ok: false, faults: [{ at: 4 }, { at: 6 }] })
+    expect(readTiming('1 2 3 4', dances.tango)).toMatchObject({ ok: true })
+  })
+
+  test('changes nothing in a dance that is written as it is danced, nor by another time signature', () => {
+    expect(readTiming('1 & 2', dances.samba, null, '2/4')).toEqual(readTiming('1 & 2', dances.samba))
+    expect(readTiming('1 & 2', dances.tango, null, '4/4')).toEqual(readTiming('1 & 2', dances.tango))
   })
 })
