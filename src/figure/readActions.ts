@@ -68,7 +68,7 @@ export function readActions(
 
   /** The one turn on the foot; a second one is a problem. */
   function footTurnOf(action: WrittenAction, index: number): FootTurn | null {
-    const given = turnKindKeys.filter((kind) => action[kind] !== undefined && shape.isSound(['actions', index, kind]))
+    const given = turnKindKeys.filter((kind) => shape.isSound(['actions', index, kind]) && action[kind] !== undefined)
     const [first, second] = given
     if (first === undefined) return null
     if (second !== undefined) {

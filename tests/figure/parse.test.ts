@@ -14,7 +14,10 @@ const second = (lines: string, text = RIGHT): Action | undefined =>
   figureOf(but('direction: side', `direction: side\n    ${lines}`, text)).actions[1]
 
 const step = (direction: Action['direction']): Action =>
-  ({ direction, size: null, turn: 0, weight: 1, moments: {} }) as unknown as Action
+  ({
+    ...{ direction, size: null, turn: 0, footTurn: null, placed: null, position: null, leading: null },
+    ...{ alignment: null, footwork: '', note: '', weight: 1, moments: {} },
+  }) as unknown as Action
 
 describe('parseFigure(text, file)', () => {
   test('gives the figure that the text says', () => {
@@ -25,6 +28,8 @@ describe('parseFigure(text, file)', () => {
       role: 'leader',
       firstFoot: 'right',
       starts: null,
+      ends: null,
+      freeFoot: null,
       convention: 'split on the count',
       timings: [
         {
@@ -36,6 +41,8 @@ describe('parseFigure(text, file)', () => {
         },
       ],
       actions: [step('forward'), step('side'), step('close')],
+      stepsSource: null,
+      tracks: { bodyTurn: [], rise: [], sway: [] },
       about: '',
     })
   })

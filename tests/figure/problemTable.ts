@@ -26,6 +26,15 @@ export function but(from: string, to: string, text = RIGHT): string {
 
 const waltz = (timing: string): string => but('timing: S Q Q', `timing: ${timing}`, but('foxtrot', 'waltz'))
 
+/** `RIGHT` in the present version, tied to the room, its second action with these lines added (from line 11 on). */
+const V2 = but('role: leader', 'role: leader\nstarts: facing line of dance', but('overfoot: 1', 'overfoot: 2'))
+const second = (...lines: readonly string[]): string => but('side', ['side', ...lines].join('\n    '), V2)
+const third = (direction: string, ...lines: readonly string[]): string =>
+  but('- close', `- ${[`direction: ${direction}`, ...lines].join('\n    ')}`, V2)
+
+/** Problems that let the figure load. */
+export const WARNINGS: readonly ProblemCode[] = ['key-newer', 'alignment-disagrees']
+
 /** Texts that have each problem. A code without a case does not compile. */
 export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: string, ...Expected[]])[] } = {
   'not-yaml': [
@@ -47,8 +56,13 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     ['S Q Q', ['not-a-mapping', 1, 1]],
   ],
   'version-missing': [[but('overfoot: 1\n', ''), ['version-missing', 1, 1]]],
+  'not-text': [
+    [but('walks', 'wal\0ks'), ['not-text', 2, 17]],
+    [but('walks', 'walks \uFFFD'), ['not-text', 2, 20]],
+  ],
   'version-unknown': [
-    [but('overfoot: 1', 'overfoot: 2'), ['version-unknown', 1, 11]],
+    [but('overfoot: 1', 'overfoot: 3'), ['version-unknown', 1, 11]],
+    [but('overfoot: 1', 'overfoot: 0'), ['version-unknown', 1, 11]],
     // What a newer version means is not known: nothing else is said of it.
     [but('overfoot: 1', 'overfoot: 1.5', but('role: leader', 'part: both')), ['version-unknown', 1, 11]],
   ],
@@ -60,6 +74,10 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
   'key-unknown': [
     [but('role: leader', 'role: leader\n__proto__: {}'), ['key-unknown', 5, 1]],
     [but('side', 'side\n    constructor: x'), ['key-unknown', 10, 5, 2]],
+  ],
+  'key-newer': [
+    [but('role: leader', 'role: leader\nends: facing wall'), ['key-newer', 5, 1]],
+    [but('side', 'side\n    pivot: as you like'), ['key-newer', 10, 5, 2]],
   ],
   'value-unknown': [
     [but('foxtrot', 'foxtrott'), ['value-unknown', 3, 8]],
@@ -74,8 +92,17 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('side', 'side\n    weight: 1'), ['value-unknown', 10, 13, 2]],
     [but('S Q Q', '{ say: S Q Q, values: 2 1 1/7 }'), ['value-unknown', 6, 31]],
     [but('S Q Q', '[{ say: S Q Q, values: 2 1 x }]'), ['value-unknown', 6, 32]],
+    [second('placed: in CMBP'), ['value-unknown', 11, 13, 2]],
+    [second('position: promenad'), ['value-unknown', 11, 15, 2]],
+    [second('leading: left'), ['value-unknown', 11, 14, 2]],
+    [second('alignment: facing the bar'), ['value-unknown', 11, 16, 2]],
+    [second('footwork: heal'), ['value-unknown', 11, 15, 2]],
+    [`${V2}rise and fall:\n  - { at: 1, to: high }\n`, ['value-unknown', 13, 18]],
+    [`${V2}sway:\n  - { at: 1, to: lft }\n`, ['value-unknown', 13, 18]],
   ],
   'value-wrong-kind': [
+    [`${V2}sway: left\n`, ['value-wrong-kind', 12, 7]],
+    [`${V2}sway:\n  - left\n`, ['value-wrong-kind', 13, 5]],
     [but('Three walks', '[Three, walks]'), ['value-wrong-kind', 2, 8]],
     [but('title: Three walks', 'title:'), ['value-wrong-kind', 2, 1]],
     [but('Three walks', '" "'), ['value-wrong-kind', 2, 8]],
@@ -92,6 +119,8 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('role: leader', `role: leader\ntiming source: published, ${'x'.repeat(300)}`), ['text-too-long', 5, 16]],
   ],
   'number-out-of-range': [
+    [`${V2}rise and fall:\n  - { at: 1, to: 130 % }\n`, ['number-out-of-range', 13, 18]],
+    [second('pivot: 3 right'), ['number-out-of-range', 11, 12, 2]],
     [but('side', 'side\n    size: 40 m'), ['number-out-of-range', 10, 11, 2]],
     [but('side', 'side\n    turn: 9/4 left'), ['number-out-of-range', 10, 11, 2]],
     [but('side', 'side\n    weight: 130 %'), ['number-out-of-range', 10, 13, 2]],
@@ -106,7 +135,10 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('S Q Q', '>\n  S x Q'), ['timing-sign-unknown', 6, 9]],
   ],
   'timing-count-out-of-order': [[waltz('1 2 4'), ['timing-count-out-of-order', 6, 13]]],
-  'timing-split-first': [[waltz('a 1 2'), ['timing-split-first', 6, 9]]],
+  'timing-split-first': [[waltz('(1) 2 3'), ['timing-split-first', 6, 9]]],
+  'timing-range-wrong': [[waltz('"1–5"'), ['timing-range-wrong', 6, 11]]],
+  'timing-repeat-wrong': [[waltz('"×2 1 2 3"'), ['timing-repeat-wrong', 6, 10]]],
+  'written-not-of-dance': [[but('S Q Q', 'S Q Q\nwritten in: 2/4', V2), ['written-not-of-dance', 8, 13]]],
   'timing-split-too-long': [[waltz('1 & &'), ['timing-split-too-long', 6, 13]]],
   'timing-sign-not-of-dance': [[waltz('S Q'), ['timing-sign-not-of-dance', 6, 9], ['timing-sign-not-of-dance', 6, 11]]],
   'timing-length': [
@@ -116,6 +148,9 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
   ],
   'timing-hold-not-hold': [[but('S Q Q', 'S Q (hold) Q'), ['timing-hold-not-hold', 6, 13]]],
   'values-length': [[but('S Q Q', '{ say: S Q Q, values: 2 1 }'), ['values-length', 6, 31]]],
+  'list-too-long': [
+    [but('S Q Q', `[${Array.from({ length: 21 }, () => 'S Q Q').join(', ')}]`), ['list-too-long', 6, 9]],
+  ],
   'too-many-actions': [[`${HEAD}actions:\n${'  - forward\n'.repeat(501)}`, ['too-many-actions', 8, 3]]],
   'no-actions': [[`${HEAD}actions: []\n`, ['no-actions', 7, 10]]],
   'moment-not-a-count': [
@@ -140,4 +175,29 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('side', 'side\n    turn: 1/0 left'), ['turn-not-a-turn', 10, 11, 2]],
     [but('side', 'side\n    turn: 90'), ['turn-not-a-turn', 10, 11, 2]],
   ],
+  'foot-turns-many': [[second('pivot: 1/4 right', 'twist: 1/4 right'), ['foot-turns-many', 12, 12, 2]]],
+  'foot-turn-impossible': [
+    [third('forward', 'heel turn: 1/4 left'), ['foot-turn-impossible', 12, 16, 3]],
+    [third('back', 'weight: half', 'pivot: 1/4 left'), ['foot-turn-impossible', 13, 12, 3]],
+  ],
+  'placed-impossible': [[second('placed: in CBMP'), ['placed-impossible', 11, 13, 2]]],
+  'free-foot-impossible': [[but('timing:', 'free foot: in place\ntiming:', V2), ['free-foot-impossible', 7, 12]]],
+  'alignment-disagrees': [
+    [second('turn: 1/4 right', 'alignment: backing wall'), ['alignment-disagrees', 12, 16, 2]],
+    [second('turn: 1/5 right', 'alignment: facing wall'), ['alignment-disagrees', 12, 16, 2]],
+    [but('timing:', 'ends: facing centre\ntiming:', V2), ['alignment-disagrees', 7, 7]],
+    // A pivot comes after the foot is placed.
+    [second('pivot: 1/4 right', 'alignment: facing wall'), ['alignment-disagrees', 12, 16, 2]],
+  ],
+  'moments-clash': [
+    // Called on 3 and 4.
+    [but('- close', '- direction: close\n    leaves: 3', second('full: 3 &')), ['moments-clash', 13, 13, 3]],
+  ],
+  'track-out-of-order': [
+    [
+      `${V2}sway:\n  - { at: "bar 2, 1", to: left }\n  - { at: "bar 1, 4", to: none }\n`,
+      ['track-out-of-order', 14, 11],
+    ],
+  ],
+  'track-outside': [[`${V2}sway:\n  - { at: "bar 9, 1", to: left }\n`, ['track-outside', 13, 11]]],
 }
