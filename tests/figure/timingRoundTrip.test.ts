@@ -4,7 +4,7 @@ import { danceList } from '../../src/dance/dances.ts'
 import { readTiming } from '../../src/figure/readTiming.ts'
 import { beatValue } from '../../src/units.ts'
 
-const SEED = 20251125
+const SEED = 20261125
 const RUNS = 1000
 
 const spaces = fc.constantFrom(' ', '  ', ' | ', ', ')
@@ -46,13 +46,51 @@ test(`readTiming(text) gives back the beat values that a timing in counts was ma
     first: fc.nat(3),
     between: spaces,
     tied: fc.boolean(),
+    lead: fc.constantFrom('' as const, '&' as const, 'a' as const, '&a' as const),
+    times: fc.integer({ min: 1, max: 8 }),
   })
   fc.assert(
-    fc.property(cases, ({ dance, places, beats, first, between, tied }) => {
+    fc.property(cases, ({ dance, places, beats, first, between, tied, lead, times }) => {
       const onsets = [...new Set([0, ...places.map(({ beat, part }) => beat + part)])].sort((a, b) => a - b)
       const firstCount = (first % dance.beatsPerBar) + 1
       const { text, values } = inCounts(onsets, beats, dance.beatsPerBar, firstCount, between, tied)
-      expect(readTiming(text, dance)).toMatchObject({ ok: true, values: values.map((value) => value * 48), firstCount })
+      // Before the first count, an & or a takes nothing from anything.
+      const before = { '': [], '&': [0.5], a: [0.25], '&a': [0.25, 0.25] }[lead]
+      expect(readTiming(lead + between + text, dance)).toMatchObject({
+        ok: true,
+        values: [...before, ...values].map((value) => value * 48),
+        firstCount: firstCount - before.reduce((sum, value) => sum + value, 0),
+      })
+      // Whole bars can be danced again.
+      if (beats % dance.beatsPerBar !== 0 || times === 1) return
+      expect(readTiming(`${text}${between}×${times}`, dance)).toMatchObject({
+        ok: true,
+        values: Array.from({ length: times }, () => values.map((value) => value * 48)).flat(),
+        firstCount,
+      })
+    }),
+    { seed: SEED, numRuns: RUNS },
+  )
+})
+
+test(`readTiming("m–n") names the counts from m to n, as if each were written (seed ${SEED})`, () => {
+  const cases = fc.record({
+    dance: dances,
+    from: fc.integer({ min: 1, max: 14 }),
+    more: fc.integer({ min: 2, max: 15 }),
+    dash: fc.constantFrom('-', '–', ' – '),
+    rest: fc.constantFrom('', '&', ' a'),
+  })
+  fc.assert(
+    fc.property(cases, ({ dance, from, more, dash, rest }) => {
+      const to = from + more
+      const last = dance.id === 'paso doble' ? 16 : dance.beatsPerBar
+      // Two digits are a count only behind the one before.
+      fc.pre(from < 10 && to <= last)
+      const counts = Array.from({ length: more + 1 }, (_, index) => from + index)
+      const written = readTiming(counts.join(' ') + rest, dance)
+      expect(written.ok).toBe(true)
+      expect(readTiming(`${from}${dash}${to}${rest}`, dance)).toEqual(written)
     }),
     { seed: SEED, numRuns: RUNS },
   )

@@ -61,6 +61,35 @@ describe('schedule(figure): full on the count (own judgement; rumba 4-1 half way
   })
 })
 
+describe('schedule(figure): samba 1 a 2, full on the count', () => {
+  test('full on each count and each a; one after another without a gap', () => {
+    expect(slots('samba', [0.75, 0.25, 1])).toEqual([
+      [-1, -0.5, 0],
+      [0, 0.375, 0.75],
+      [0.75, 0.875, 1],
+    ])
+  })
+})
+
+describe('schedule(figure) of a figure that begins with an & or a', () => {
+  test('waltz & 1: the & is full on its own count and abuts the 1', () => {
+    expect(slots('waltz', [0.5, 1])).toEqual([
+      [-0.5, -0.25, 0],
+      [0, 0.5, 1],
+    ])
+  })
+  test('samba a 1: full on the a, then on the 1', () => {
+    expect(slots('samba', [0.25, 0.75]).map(([, , full]) => full)).toEqual([0, 0.25])
+  })
+})
+
+test('schedule(figure): tango S Q Q S &: the slow cut short by the & is full half a beat before it', () => {
+  expect(slots('tango', [2, 1, 1, 1.5, 0.5]).slice(3)).toEqual([
+    [3.5, 4.5, 5],
+    [5, 5.25, 5.5],
+  ])
+})
+
 describe('schedule(figure): struck (paso doble; common practice)', () => {
   test('half a beat to strike, full on the count, then stillness until the next', () => {
     expect(slots('paso doble', [1, 1])).toEqual([
