@@ -244,6 +244,7 @@ const action = v.lazy((input) =>
 
 const actions = v.pipe(
   v.array(v.unknown(), wrongKind('actions', 'list')),
+  v.description('What is danced, one entry for each sign of the timing: a direction, or a mapping.'),
   v.minLength(1, carried(fault('no-actions', {}))),
   v.maxLength(MOST_ACTIONS, (issue) =>
     carried(fault('too-many-actions', { count: issue.input.length, limit: MOST_ACTIONS })),
@@ -339,3 +340,10 @@ export const leadingFoot = (side: keyof typeof leadingSides): Foot => leadingSid
 
 /** The ways to turn on a foot, as keys of an action. */
 export const turnKindKeys: readonly TurnKind[] = keysOf(turnKinds)
+
+/** What a timing and an action can be, apart: for those who cannot look at the input first (the published JSON Schema). */
+export const shapes = {
+  timing: [bareTiming, timingMapping],
+  mostTimings: MOST_TIMINGS,
+  action: [direction, actionMapping],
+} as const

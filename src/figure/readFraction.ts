@@ -13,11 +13,16 @@ const ONE_SIGN: Readonly<Record<string, string>> = {
 }
 
 const LONGEST = 16
+const SIGNS = Object.keys(ONE_SIGN).join('')
+const ANY_SIGN = new RegExp(`[${SIGNS}]`, 'u')
+
+/** "3/4", "1 1/2", "¾", "1½": what a fraction that is no whole number looks like, for those who check without reading. */
+export const FRACTION_PATTERN = `([0-9]{1,3} +)?[0-9]{1,3}/0{0,2}[1-9][0-9]{0,2}|[0-9]{0,3} *[${SIGNS}]`
 
 /** "3", "3/4", "1 1/2", "¾" or "1½" as an exact fraction; null for anything else. Not reduced, never negative. */
 export function readFraction(text: string): Fraction | null {
   if (text.length > LONGEST) return null
-  const plain = text.replace(/[¼½¾⅓⅔⅛⅜⅝⅞]/u, (sign) => ` ${ONE_SIGN[sign]}`).trim()
+  const plain = text.replace(ANY_SIGN, (sign) => ` ${ONE_SIGN[sign]}`).trim()
   const found = /^(?:(?:(\d{1,3}) +)?(\d{1,3})\/(\d{1,3})|(\d{1,3}))$/.exec(plain)
   if (!found) return null
   const [, wholes = '0', over, under, alone] = found

@@ -1,6 +1,6 @@
 import { fault } from '../problem.ts'
 import { type Radians, radians } from '../units.ts'
-import { readFraction } from './readFraction.ts'
+import { FRACTION_PATTERN, readFraction } from './readFraction.ts'
 import { type Reading, read, refuse } from './reading.ts'
 import { shownText } from './shownText.ts'
 
@@ -8,7 +8,7 @@ import { shownText } from './shownText.ts'
 const MOST = 2
 
 /** What a turn looks like, for those who check without reading: "1/4 right", "3/8 to left", "none". */
-export const TURN_PATTERN = '^\\s*(none|[0-9¼½¾⅛⅜⅝⅞ /]{1,16}\\s+(to\\s+)?(left|right))\\s*$'
+export const TURN_PATTERN = `^\\s*(none|(${FRACTION_PATTERN}|[0-9]{1,3})\\s+(to\\s+)?(left|right))\\s*$`
 
 /**
  * "1/4 right", "3/8 to left", "none": parts of a whole turn. To the right is positive.

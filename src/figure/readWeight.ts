@@ -1,7 +1,7 @@
 import { fault } from '../problem.ts'
 import { type Share, share } from '../units.ts'
 import { nearestWord } from './nearestWord.ts'
-import { readFraction } from './readFraction.ts'
+import { FRACTION_PATTERN, readFraction } from './readFraction.ts'
 import { type Reading, read, refuse } from './reading.ts'
 import { shownText } from './shownText.ts'
 
@@ -19,7 +19,7 @@ function part(text: string): number | null {
 }
 
 /** What the text looks like, for those who check without reading. */
-export const WEIGHT_PATTERN = '^\\s*(full|half|none|[0-9]{1,3}\\s*%|[0-9¼½¾⅓⅔⅛⅜⅝⅞ /]{1,16})\\s*$'
+export const WEIGHT_PATTERN = `^\\s*(full|half|none|[0-9]{1,3}\\s*%|${FRACTION_PATTERN})\\s*$`
 
 /** "full", "half", "none", "1/3" or "30 %". */
 export function readWeight(text: string): Reading<Share> {
