@@ -228,6 +228,12 @@ describe('readTiming(text, dance): ×2', () => {
     expect(short).toEqual(written)
   })
 
+  test('as many as 500 signs, a figure’s most', () => {
+    const reading = readTiming('S ×5 ×5 ×5 ×4', dances.foxtrot)
+    expect(reading.ok && reading.signs).toHaveLength(500)
+    expect(readTiming('S ×7 ×8 ×3 ×3', dances.foxtrot)).toMatchObject({ ok: false, faults: [{ at: 11 }] })
+  })
+
   test('a hold is held in every round', () => {
     const reading = readTiming('2 (hold) 3 4 1 ×2', dances['cha-cha-cha'])
     expect(reading.ok && reading.holds.map(({ index }) => index)).toEqual([0, 4])
