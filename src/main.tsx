@@ -13,6 +13,19 @@ const stage = import('./stage/stage.ts').then(({ createStage }) =>
 
 const player = createPlayer(figures, gsapDriver())
 
+/** Milliseconds after the stage, so that the first picture is not held up. */
+const AFTER_THE_PICTURE = 1000
+
+// What opening a figure needs is fetched while the page is online, so that it also works later, without a network.
+stage
+  .catch(() => null)
+  .then(() =>
+    setTimeout(
+      () => Promise.allSettled([import('./figure/parse.ts'), import('./ui/ProblemDialog.tsx')]),
+      AFTER_THE_PICTURE,
+    ),
+  )
+
 // For the curious at the console, and for the tests: `overfoot.player.seek(1)`, `(await overfoot.stage).counts`.
 Object.assign(globalThis, { overfoot: { player, stage } })
 

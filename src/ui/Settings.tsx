@@ -34,6 +34,15 @@ export function Settings({ player, id }: { readonly player: Player; readonly id:
         options={EARLY_PARTS.map((part) => ({ value: part, text: labels.earlyPart(part) }))}
         choose={player.setEarly}
       />
+      {figure.timings.length > 1 ? (
+        <Choice
+          className="timing-choice"
+          label={openWords.timing}
+          value={timing}
+          options={figure.timings.map((one, index) => ({ value: index, text: labels.timingText(one) }))}
+          choose={player.setTiming}
+        />
+      ) : null}
       <Choice
         label={labels.counting}
         value={counting}
@@ -44,14 +53,6 @@ export function Settings({ player, id }: { readonly player: Player; readonly id:
         )}
         choose={player.setCounting}
       />
-      {figure.timings.length > 1 ? (
-        <Choice
-          label={openWords.timing}
-          value={timing}
-          options={figure.timings.map((one, index) => ({ value: index, text: labels.timingText(one) }))}
-          choose={player.setTiming}
-        />
-      ) : null}
     </section>
   )
 }
