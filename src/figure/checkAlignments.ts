@@ -1,7 +1,7 @@
 import { fault } from '../problem.ts'
+import { alignmentEighths, roomEighths } from './alignmentEighths.ts'
 import type { Action, Alignment, Figure, RoomDirection } from './figure.ts'
 import type { Finding } from './finding.ts'
-import { alignmentEighths, roomEighths } from './roomHeading.ts'
 
 /** Of an eighth: less is a rounding. */
 const SAME = 1e-6

@@ -1,22 +1,24 @@
 import * as v from 'valibot'
 import type { Convention, DanceId } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
-import { type Fault, fault } from '../problem.ts'
+import { fault } from '../problem.ts'
+import { carried, mapping, wrongKind } from './carried.ts'
 import type { Foot, Placed, Position, Role, TurnKind } from './figure.ts'
 import { CURRENT_VERSION } from './migrations.ts'
-import { nearestWord } from './nearestWord.ts'
 import { alignmentWords, readAlignment } from './readAlignment.ts'
-import { FOOTWORK_EXAMPLES, readFootwork } from './readFootwork.ts'
+import { FOOTWORK_EXAMPLES, FOOTWORK_PATTERN, readFootwork } from './readFootwork.ts'
 import type { Reading } from './reading.ts'
 import { read, refuse } from './reading.ts'
-import { COUNT_PATTERN } from './readMoments.ts'
+import { AT_PATTERN, COUNT_PATTERN } from './readMoments.ts'
+import { RISE_PATTERN, readRise } from './readRise.ts'
 import { readSize, SIZE_PATTERN } from './readSize.ts'
 import { readSource, SOURCE_PATTERN } from './readSource.ts'
-import { readRise, readSway } from './readTrackValue.ts'
+import { readSway, SWAY_PATTERN } from './readSway.ts'
 import { readTurn, TURN_PATTERN } from './readTurn.ts'
-import { readValues } from './readValues.ts'
+import { readValues, VALUES_PATTERN } from './readValues.ts'
 import { readWeight, WEIGHT_PATTERN } from './readWeight.ts'
 import { shownText } from './shownText.ts'
+import { bounded, spelled, told, word } from './spelled.ts'
 import { usualWeights } from './usualWeights.ts'
 
 const MOST_ACTIONS = 500
@@ -48,75 +50,6 @@ const turnKinds: Readonly<Record<TurnKind, true>> = { pivot: true, twist: true, 
 
 const keysOf = <Key extends string>(record: Readonly<Record<Key, unknown>>) => Object.keys(record) as Key[]
 
-/** A fault as the library carries it: in the place of a sentence. */
-const carried = (found: Fault): string => JSON.stringify(found)
-
-/** What stands in an issue's message. Every schema below gives one. */
-export const faultOf = (issue: { readonly message: string }): Fault => JSON.parse(issue.message) as Fault
-
-function kindOf(input: unknown): string {
-  if (typeof input === 'string') return input.trim() === '' ? 'nothing' : shownText(input)
-  if (Array.isArray(input)) return input.length === 0 ? 'nothing' : 'list'
-  return input === null || input === undefined ? 'nothing' : 'mapping'
-}
-
-const wrongKind = (key: string, wanted: string) => (issue: { readonly input: unknown }) =>
-  carried(fault('value-wrong-kind', { key, value: kindOf(issue.input), wanted }))
-
-const text = (key: string) => v.string(wrongKind(key, 'text'))
-
-/** What the published schema says of a key: in words, and for texts with a meaning what they look like. */
-type Told = { readonly says: string; readonly pattern?: string; readonly examples?: readonly string[] }
-
-const told = (key: string, { says, pattern, examples }: Told) =>
-  v.pipe(
-    text(key),
-    v.description(says),
-    v.metadata({ ...(pattern === undefined ? {} : { pattern }), ...(examples === undefined ? {} : { examples }) }),
-  )
-
-const bounded = (key: string, limit: number, says: string) =>
-  v.pipe(
-    text(key),
-    v.description(says),
-    v.check(
-      (value) => [...value].length <= limit,
-      (issue) => carried(fault('text-too-long', { key, length: [...issue.input].length, limit })),
-    ),
-  )
-
-/** A text with a meaning of its own. */
-const spelled = <Value>(key: string, reader: (value: string, key: string) => Reading<Value>, how: Told) =>
-  v.pipe(
-    told(key, how),
-    v.rawTransform<string, Value>(({ dataset, addIssue, NEVER }) => {
-      const reading = reader(dataset.value, key)
-      if (reading.ok) return reading.value
-      addIssue({ message: carried(reading.fault) })
-      return NEVER
-    }),
-  )
-
-/** One of a few words. */
-const word = <Word extends string>(key: string, words: readonly Word[], says: string) =>
-  v.pipe(
-    v.picklist(words, (issue) => {
-      if (typeof issue.input !== 'string' || issue.input.trim() === '') return wrongKind(key, 'text')(issue)
-      const value = shownText(issue.input)
-      const nearest = nearestWord(issue.input, words)
-      return carried(fault('value-unknown', { key, value, nearest, allowed: words.join(', ') }))
-    }),
-    v.description(says),
-  )
-
-/** A mapping's message: the key it lacks, or that it is none. */
-const mapping =
-  (key: string, wanted: string) => (issue: { readonly input: unknown; readonly expected: string | null }) => {
-    const [, missing] = /^"(.+)"$/.exec(issue.expected ?? '') ?? []
-    if (missing === undefined) return wrongKind(key, wanted)(issue)
-    return carried(missing === 'overfoot' ? fault('version-missing', {}) : fault('key-missing', { key: missing }))
-  }
-
 const isMapping = (input: unknown): boolean => typeof input === 'object' && input !== null && !Array.isArray(input)
 
 /** Says of any input that it is of the wrong kind. */
@@ -131,7 +64,12 @@ export const readVersion = (value: string): Reading<number> => {
 }
 
 const alignment = (key: string, says: string) =>
-  spelled(key, readAlignment, { says, pattern: `^\\s*(${alignmentWords.join('|')})\\s*$` })
+  spelled(key, readAlignment, {
+    says,
+    pattern: `^\\s*(${alignmentWords.join('|')})\\s*$`,
+    // For editors that offer them.
+    examples: alignmentWords,
+  })
 
 const source = (key: string, says: string) =>
   spelled(key, readSource, { says, pattern: SOURCE_PATTERN, examples: ['common practice', 'published: title, page'] })
@@ -145,6 +83,7 @@ const timingMapping = v.object(
     values: v.optional(
       spelled('values', readValues, {
         says: 'The beat value of each sign, where the signs do not tell.',
+        pattern: VALUES_PATTERN,
         examples: ['3/4 1/2 3/4'],
       }),
     ),
@@ -224,7 +163,11 @@ const actionMapping = v.object(
     split: moment('split', 'The count on which the weight is half way.'),
     full: moment('full', 'The count on which the weight is over the new foot.'),
     footwork: v.optional(
-      spelled('footwork', readFootwork, { says: 'The part of the foot on the floor.', examples: FOOTWORK_EXAMPLES }),
+      spelled('footwork', readFootwork, {
+        says: 'The part of the foot on the floor.',
+        pattern: FOOTWORK_PATTERN,
+        examples: FOOTWORK_EXAMPLES,
+      }),
     ),
     note: v.optional(bounded('note', LONGEST_NOTE, 'A remark on this action, in plain words.')),
   },
@@ -260,6 +203,7 @@ const track = <Value>(key: string, says: string, to: v.GenericSchema<unknown, Va
           {
             at: told('at', {
               says: 'The count; with its bar where the first such count after the entry before is not meant.',
+              pattern: AT_PATTERN,
               examples: ['1 &', 'bar 2, 3'],
             }),
             to,
@@ -284,6 +228,7 @@ export const figureSchema = v.object(
     }),
     title: v.pipe(
       bounded('title', LONGEST_TITLE, 'What the figure is called.'),
+      v.metadata({ pattern: '\\S' }),
       v.check((value) => value.trim() !== '', wrongKind('title', 'text')),
     ),
     dance: word<DanceId>('dance', keysOf(dances), 'The dance; it says what the signs of a timing are worth.'),
@@ -302,10 +247,11 @@ export const figureSchema = v.object(
     'written in': v.optional(
       told('written in', {
         says: 'The time signature whose beats the timing counts, where it is not the one danced.',
+        pattern: '^\\s*[0-9]/[0-9]\\s*$',
         examples: ['2/4'],
       }),
     ),
-    timing: timings,
+    timing: v.pipe(timings, v.description('When the actions are danced: one timing, or several for the same actions.')),
     'timing source': v.optional(source('timing source', 'Where the timings come from that do not say it themselves.')),
     'steps source': v.optional(source('steps source', 'Where the steps come from.')),
     about: v.optional(bounded('about', LONGEST_ABOUT, 'What to look for, in plain words.')),
@@ -314,12 +260,20 @@ export const figureSchema = v.object(
     'rise and fall': track(
       'rise and fall',
       'How high the body is.',
-      spelled('rise and fall', readRise, { says: 'The height.', examples: ['down', 'half up', 'up', '30 %'] }),
+      spelled('rise and fall', readRise, {
+        says: 'The height.',
+        pattern: RISE_PATTERN,
+        examples: ['down', 'half up', 'up', '30 %'],
+      }),
     ),
     sway: track(
       'sway',
       'Inclination of the body.',
-      spelled('sway', readSway, { says: 'The side.', examples: ['left', 'slightly right', 'none'] }),
+      spelled('sway', readSway, {
+        says: 'The side.',
+        pattern: SWAY_PATTERN,
+        examples: ['left', 'slightly right', 'none'],
+      }),
     ),
   },
   mapping('', 'mapping'),

@@ -1,8 +1,8 @@
 import { fault } from '../problem.ts'
+import { roomEighths } from './alignmentEighths.ts'
 import type { Alignment, RoomDirection } from './figure.ts'
 import { nearestWord } from './nearestWord.ts'
 import { type Reading, read, refuse } from './reading.ts'
-import { roomEighths } from './roomHeading.ts'
 import { shownText } from './shownText.ts'
 
 const ways: Readonly<Record<Alignment['way'], true>> = { facing: true, backing: true, pointing: true }

@@ -11,6 +11,8 @@ const WORDS: readonly string[] = [
   ...['lowering', 'then', 'and', 'to', 'in', 'WF', 'IE', 'OE', 'NFR', 'no', 'rise', 'on', 'both', 'feet', 'L', 'R'],
   ...['left', 'right', 'LF', 'RF'],
 ]
+/** What the text looks like, for those who check without reading. */
+export const FOOTWORK_PATTERN = `^[\\s,;/.-]*((${LETTERS.source.slice(1, -1)}|${WORDS.join('|')})([\\s,;/.-]+|$))*$`
 /** In characters. */
 const LONGEST = 60
 

@@ -15,9 +15,13 @@ const ONE_SIGN: Readonly<Record<string, string>> = {
 const LONGEST = 16
 const SIGNS = Object.keys(ONE_SIGN).join('')
 const ANY_SIGN = new RegExp(`[${SIGNS}]`, 'u')
+const OVER = '[0-9]{1,3}/0{0,2}[1-9][0-9]{0,2}'
 
 /** "3/4", "1 1/2", "¾", "1½": what a fraction that is no whole number looks like, for those who check without reading. */
-export const FRACTION_PATTERN = `([0-9]{1,3} +)?[0-9]{1,3}/0{0,2}[1-9][0-9]{0,2}|[0-9]{0,3} *[${SIGNS}]`
+export const FRACTION_PATTERN = `([0-9]{1,3} +)?${OVER}|[0-9]{0,3} *[${SIGNS}]`
+
+/** The same as one word, or a whole number: where spaces part one from the next. */
+export const FRACTION_WORD_PATTERN = `${OVER}|[0-9]{0,3}[${SIGNS}]|[0-9]{1,3}`
 
 /** "3", "3/4", "1 1/2", "¾" or "1½" as an exact fraction; null for anything else. Not reduced, never negative. */
 export function readFraction(text: string): Fraction | null {

@@ -19,11 +19,14 @@ const AFTER: Readonly<Record<string, BeatValue>> = { '': beatValue(0), '&': beat
 export const lastCount = (dance: Dance): number => (countsOnBeyondBar(dance) ? LAST_COUNT_ON : dance.beatsPerBar)
 
 /** "2", "2 &", "2 a": what a count looks like, for those who check without reading. */
-export const COUNT_PATTERN = '^\\s*[0-9]{1,2}\\s*(&|a)?\\s*$'
+export const COUNT_PATTERN = '^\\s*(0?[1-9]|[1-9][0-9])\\s*(&|a)?\\s*$'
+
+/** "1 &", "bar 2, 1 &": what the same with its bar looks like, for those who check without reading. */
+export const AT_PATTERN = COUNT_PATTERN.replace('^', '^\\s*(bar\\s+[0-9]{1,3}\\s*,?\\s+)?')
 
 /** A count from the bar's count 1, in 1/48 beat; null when the text is no count of the dance. */
 export function countInBar(text: string, dance: Dance): number | null {
-  const found = /^(\d{1,2})\s*(&|a)?$/.exec(text.slice(0, 20).trim())
+  const found = /^(\d{1,2})\s*(&|a)?$/.exec(text.trim().slice(0, 20))
   const count = Number(found?.[1] ?? 0)
   if (!found || count < 1 || count > lastCount(dance)) return null
   return beatValue((count - 1) % dance.beatsPerBar) + (AFTER[found[2] ?? ''] ?? 0)

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
-import { faultOf, figureSchema, type WrittenFigure } from './figureSchema.ts'
+import { faultOf } from './carried.ts'
+import { figureSchema, type WrittenFigure } from './figureSchema.ts'
 import type { Finding } from './finding.ts'
 import type { Path } from './readDocument.ts'
 

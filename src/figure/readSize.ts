@@ -11,7 +11,7 @@ export const SIZE_PATTERN = '^\\s*[0-9]{1,4}(\\.[0-9]{1,4})?\\s*(cm|m)\\s*$'
 
 /** "40 cm" or "0.4 m". */
 export function readSize(text: string): Reading<Metres> {
-  const found = /^(\d{1,4}(?:\.\d{1,4})?)\s*(cm|m)$/.exec(text.slice(0, 40).trim())
+  const found = /^(\d{1,4}(?:\.\d{1,4})?)\s*(cm|m)$/.exec(text.trim().slice(0, 40))
   if (!found) {
     return refuse(fault('value-unknown', { key: 'size', value: shownText(text), nearest: '', allowed: '40 cm, 0.4 m' }))
   }

@@ -16,7 +16,7 @@ const words = Object.keys(provenances) as readonly Provenance[]
 const LONGEST = 300
 
 /** What the text looks like, for those who check without reading. */
-export const SOURCE_PATTERN = '^\\s*(published|common practice|from memory|own judgement)(\\s*[:,][\\s\\S]*)?$'
+export const SOURCE_PATTERN = `^\\s*(${words.join('|')})\\s*([:,][\\s\\S]*)?$`
 
 /**
  * "common practice", or a word of provenance and the text it comes from: "published: title, page".

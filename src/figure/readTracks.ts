@@ -42,7 +42,7 @@ export function readTracks(
     for (const [index, { at, to }] of (shape.written[key] ?? []).entries()) {
       const path = [key, index, 'at']
       const before = checkpoints.at(-1)?.at ?? null
-      const [, barText, inside = at] = WITH_BAR.exec(at.slice(0, 40).trim()) ?? []
+      const [, barText, inside = at] = WITH_BAR.exec(at.trim().slice(0, 40)) ?? []
       const count = countInBar(inside, dance)
       if (count === null) {
         const last = lastCount(dance)

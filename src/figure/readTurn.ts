@@ -16,7 +16,7 @@ export const TURN_PATTERN = `^\\s*(none|(${FRACTION_PATTERN}|[0-9]{1,3})\\s+(to\
  */
 export function readTurn(text: string, key: string): Reading<Radians> {
   if (text.trim() === 'none') return read(radians(0))
-  const found = /^(.{1,20}?)\s+(?:to\s+)?(left|right)$/u.exec(text.slice(0, 60).trim())
+  const found = /^(.{1,20}?)\s+(?:to\s+)?(left|right)$/u.exec(text.trim().slice(0, 60))
   const part = found && readFraction(found[1] ?? '')
   if (!found || !part) return refuse(fault('turn-not-a-turn', { key, value: shownText(text) }))
   const turns = part.numerator / part.denominator

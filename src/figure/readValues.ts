@@ -1,12 +1,15 @@
 import { fault } from '../problem.ts'
 import { type BeatValue, beatValue } from '../units.ts'
-import { readFraction } from './readFraction.ts'
+import { FRACTION_WORD_PATTERN, readFraction } from './readFraction.ts'
 import { type Reading, read, refuse } from './reading.ts'
 import { shownText } from './shownText.ts'
 
 /** Beats; the longest line held by one action. */
 const MOST = 16
 const PARTS = beatValue(1)
+
+/** What the text looks like, for those who check without reading. */
+export const VALUES_PATTERN = `^[\\s,|]*((${FRACTION_WORD_PATTERN})([\\s,|]+|$))*$`
 
 /** Beat values with spaces between them: "3/4 1/2 3/4". Each more than 0, in whole 1/48 of a beat. */
 export function readValues(text: string): Reading<readonly BeatValue[]> {

@@ -19,11 +19,11 @@ function part(text: string): number | null {
 }
 
 /** What the text looks like, for those who check without reading. */
-export const WEIGHT_PATTERN = `^\\s*(full|half|none|[0-9]{1,3}\\s*%|${FRACTION_PATTERN})\\s*$`
+export const WEIGHT_PATTERN = `^\\s*(${Object.keys(BY_WORD).join('|')}|(0?[0-9]{1,2}|100)\\s*%|${FRACTION_PATTERN})\\s*$`
 
 /** "full", "half", "none", "1/3" or "30 %". */
 export function readWeight(text: string): Reading<Share> {
-  const weight = part(text.slice(0, 40).trim())
+  const weight = part(text.trim().slice(0, 40))
   const value = shownText(text)
   if (weight === null) {
     const nearest = nearestWord(text, Object.keys(BY_WORD))

@@ -1,10 +1,10 @@
+import { alignmentEighths } from '../figure/alignmentEighths.ts'
 import type { Action, Figure, Foot } from '../figure/figure.ts'
-import { alignmentEighths } from '../figure/roomHeading.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
 import { footPosition, footWay, type Place, placeBeside } from './footPosition.ts'
-import { type StandingTurn, standingTurn } from './footTurns.ts'
+import { type StandingTurn, standingTurn } from './standingTurn.ts'
 import {
   carriedRound,
   collected,

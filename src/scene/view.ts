@@ -58,7 +58,7 @@ function boxOf(floors: readonly Floor[], turned: number, { footLength }: Body): 
 }
 
 /** The part of each action at which its foot is put down, where that was set; read off the plan's own curve. */
-function touchParts({ schedule, ideal }: Comparison): (number | null)[] {
+export function touchParts({ schedule, ideal }: Comparison): (number | null)[] {
   return schedule.actions.map(({ moments, index }) =>
     moments.touches === null ? null : ideal.curve.at(moments.touches) - index,
   )

@@ -59,7 +59,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   valibot: ['figure'],
   zustand: ['session', 'player', 'ui'],
   'virtual:figures': ['player', 'ui', 'main'],
-  vite: ['serve'],
+  vite: ['serve', 'cli'],
   'node:': ['serve', 'cli'],
 }
 
