@@ -1,56 +1,104 @@
 import { toJsonSchema } from '@valibot/to-json-schema'
 import type { GenericSchema } from 'valibot'
-import { figureSchema, shapes } from '../../src/figure/figureSchema.ts'
-import { CURRENT_VERSION } from '../../src/figure/migrations.ts'
+import { figureSchema, knownKeys, shapes } from '../../src/figure/figureSchema.ts'
+import { migrations } from '../../src/figure/migrations.ts'
 
-type Json = { [key: string]: unknown }
+type Json = { readonly [key: string]: unknown }
+type Properties = { readonly [key: string]: Json }
 
-const converted = (schema: GenericSchema): Json => {
-  // What it cannot say (an own check of length, a reader) is left out: the published schema refuses less than the parser.
-  const { $schema: _, ...json } = toJsonSchema(schema, {
-    typeMode: 'input',
-    errorMode: 'ignore',
+/** What the library cannot say in JSON Schema, and need not: the readers, and the ways to look at the input first. */
+const UNSAID = ['check', 'raw_transform', 'transform']
+
+function converted(schema: GenericSchema): Json {
+  const {
+    $schema: _,
+    $defs: __,
+    ...json
+  } = toJsonSchema(schema, {
     target: 'draft-2020-12',
-  }) as Json
-  return json
+    typeMode: 'input',
+    ignoreActions: UNSAID,
+  })
+  return json as Json
 }
 
-/** Whether an editor's number can be meant: to our reader every scalar is text. */
-const takesNumbers = ({ pattern }: Json): boolean => pattern === undefined || new RegExp(String(pattern)).test('1')
+/** Whole numbers that are tried on a pattern, to know which an editor may read in place of the text. */
+const TRIED = Array.from({ length: 1000 }, (_, number) => number)
 
-/** Texts that YAML's core reads as numbers or as true and false are texts to us. */
+/** To our reader every scalar is text; an editor reads 1 as a number and true as no text either. */
+function scalar(json: Json): Json {
+  const looksRight = (text: string) => json.pattern === undefined || new RegExp(String(json.pattern), 'u').test(text)
+  if (looksRight('true') && looksRight('-0.5')) return { ...json, type: ['string', 'number', 'boolean'] }
+  const numbers = TRIED.filter((number) => looksRight(String(number)))
+  if (numbers.length === 0) return json
+  return { ...json, type: ['string', 'integer'], minimum: numbers[0], maximum: numbers.at(-1) }
+}
+
 function withScalars(node: unknown): unknown {
   if (Array.isArray(node)) return node.map(withScalars)
   if (typeof node !== 'object' || node === null) return node
-  const json = Object.fromEntries(Object.entries(node as Json).map(([key, value]) => [key, withScalars(value)]))
-  if (json.type !== 'string' || json.enum !== undefined) return json
-  if (json.pattern === undefined) return { ...json, type: ['string', 'number', 'boolean'] }
-  return takesNumbers(json) ? { ...json, type: ['string', 'number'] } : json
+  const json: Json = Object.fromEntries(Object.entries(node).map(([key, value]) => [key, withScalars(value)]))
+  return json.type === 'string' && json.enum === undefined ? scalar(json) : json
 }
 
-/** The published JSON Schema (draft 2020-12) of a description: made from the one schema, `src/figure/figureSchema.ts`. */
+/** Every key of the description, with nothing beside it. */
+const everyKey: Json = {
+  ...Object.fromEntries(knownKeys.figure.map((key) => [key, null])),
+  actions: [Object.fromEntries(knownKeys.action.map((key) => [key, null]))],
+}
+
+/** The figure's and the actions' keys that a version did not know: whatever stands there is set aside, not judged. */
+function unknownTo(from: number): { readonly figure: readonly string[]; readonly action: readonly string[] } {
+  const aside = migrations.filter((migration) => migration.from === from).flatMap(({ step }) => step(everyKey).aside)
+  const named = (length: number) => aside.filter((path) => path.length === length).map((path) => String(path.at(-1)))
+  return { figure: named(1), action: named(3) }
+}
+
+/** What people read of a key, and what a program checks. */
+const told = ({ description, examples }: Json): Json => ({ description, ...(examples ? { examples } : {}) })
+const checked = ({ description: _, examples: __, ...rest }: Json): Json => rest
+
+const mapped = (properties: Properties, keys: readonly string[], part: (json: Json) => Json): Properties =>
+  Object.fromEntries(Object.entries(properties).map(([key, json]) => [key, keys.includes(key) ? part(json) : json]))
+const picked = (properties: Properties, keys: readonly string[]): Properties =>
+  Object.fromEntries(keys.map((key) => [key, checked(properties[key] as Json)]))
+
+/** The published JSON Schema of a description, made from the one schema: `src/figure/figureSchema.ts`. */
 export function publishedSchema(): Json {
-  const { properties, ...whole } = converted(figureSchema) as Json & { properties: Json }
-  const { $defs: _, ...rest } = whole
-  const oneTiming = { anyOf: shapes.timing.map(converted) }
-  const versions = Array.from({ length: CURRENT_VERSION }, (__, index) => index + 1)
+  const whole = withScalars(converted(figureSchema)) as { readonly properties: Properties; readonly required: unknown }
+  const [direction, action] = withScalars(shapes.action.map(converted)) as [Json, { readonly properties: Properties }]
+  const timing = withScalars(shapes.timing.map(converted)) as readonly Json[]
+  const versions = migrations.map(({ from }) => ({ from, unknown: unknownTo(from) }))
+  const newer = {
+    figure: versions.flatMap(({ unknown }) => unknown.figure),
+    action: versions.flatMap(({ unknown }) => unknown.action),
+  }
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
-    title: 'A figure of Overfoot',
-    description:
-      'The steps of a ballroom figure with their timing. YAML; keys that are not known are kept and not used.',
-    ...rest,
-    properties: withScalars({
-      ...properties,
-      overfoot: {
-        description: (properties.overfoot as Json).description,
-        enum: [...versions, ...versions.map(String)],
-      },
+    title: 'A figure for Overfoot',
+    description: 'The steps of a figure and their timing, in YAML. Keys that are not known are left alone.',
+    type: 'object',
+    required: whole.required,
+    properties: {
+      ...mapped(whole.properties, newer.figure, told),
       timing: {
-        description: 'When the actions are danced: one timing, or several for the same actions.',
-        anyOf: [...oneTiming.anyOf, { type: 'array', items: oneTiming, minItems: 1, maxItems: shapes.mostTimings }],
+        ...told(whole.properties.timing as Json),
+        anyOf: [...timing, { type: 'array', items: { anyOf: timing }, minItems: 1, maxItems: shapes.mostTimings }],
       },
-      actions: { ...(properties.actions as Json), items: { anyOf: shapes.action.map(converted) } },
-    }),
+      actions: {
+        ...whole.properties.actions,
+        items: { anyOf: [direction, { ...action, properties: mapped(action.properties, newer.action, told) }] },
+      },
+    },
+    // A key is judged only in files of the versions that know it.
+    allOf: versions.map(({ from, unknown }) => ({
+      if: { properties: { overfoot: withScalars({ type: 'string', pattern: `^\\s*[1-${from}]\\s*$` }) } },
+      else: {
+        properties: {
+          ...picked(whole.properties, unknown.figure),
+          actions: { items: { properties: picked(action.properties, unknown.action) } },
+        },
+      },
+    })),
   }
 }
