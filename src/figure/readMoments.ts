@@ -18,11 +18,11 @@ const AFTER: Readonly<Record<string, BeatValue>> = { '': beatValue(0), '&': beat
 /** The highest count that can be named. */
 export const lastCount = (dance: Dance): number => (countsOnBeyondBar(dance) ? LAST_COUNT_ON : dance.beatsPerBar)
 
+const COUNT = '(0?[1-9]|[1-9][0-9])\\s*(&|a)?\\s*$'
 /** "2", "2 &", "2 a": what a count looks like, for those who check without reading. */
-export const COUNT_PATTERN = '^\\s*(0?[1-9]|[1-9][0-9])\\s*(&|a)?\\s*$'
-
-/** "1 &", "bar 2, 1 &": what the same with its bar looks like, for those who check without reading. */
-export const AT_PATTERN = COUNT_PATTERN.replace('^', '^\\s*(bar\\s+[0-9]{1,3}\\s*,?\\s+)?')
+export const COUNT_PATTERN = `^\\s*${COUNT}`
+/** "1 &", "bar 2, 1 &": the same with its bar. */
+export const AT_PATTERN = `^\\s*(bar\\s+[0-9]{1,3}(\\s*,)?\\s+)?${COUNT}`
 
 /** A count from the bar's count 1, in 1/48 beat; null when the text is no count of the dance. */
 export function countInBar(text: string, dance: Dance): number | null {

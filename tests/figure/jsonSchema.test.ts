@@ -39,6 +39,23 @@ describe('public/figure.schema.json', () => {
     expect(schema).not.toHaveProperty('$id')
   })
 
+  test('has no pattern that takes long over a long text', () => {
+    const patterns = [...JSON.stringify(schema).matchAll(/"pattern":("(?:[^"\\\\]|\\\\.)*")/g)]
+    expect(patterns.length).toBeGreaterThan(20)
+    const long = ['1', 'bar 1', 'none', '1/2', '1 1/2 ', 'H', 'H(T)', 'H ', 'published', '½'].flatMap((text) => [
+      `${text.repeat(2000)}!`,
+      `${text}${' '.repeat(4000)}!`,
+      `${text} ${' '.repeat(1000)} ${text} ${' '.repeat(1000)}!`,
+    ])
+    const started = performance.now()
+    for (const pattern of new Set(patterns.map(([, text]) => JSON.parse(text ?? '') as string))) {
+      const rule = new RegExp(pattern, 'u')
+      for (const text of long) rule.test(text)
+    }
+    // Some tenths of a second; with three runs of spaces side by side in a pattern it takes a minute.
+    expect(performance.now() - started).toBeLessThan(4000)
+  })
+
   test('says something of every key, in a sentence', () => {
     const described = (keys: readonly string[], properties: unknown) => {
       expect(Object.keys(properties as Json)).toEqual(keys)
