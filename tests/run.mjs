@@ -5,7 +5,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { ensureInstalled } from '../src/serve/ensureInstalled.mjs'
+import { ensureInstalled } from '../src/install/ensureInstalled.mjs'
 import { addUp, countPlaywright, countVitest, lastLine } from './tools/countResults.mjs'
 
 /**

@@ -1,109 +1,108 @@
-import type { Figure } from '../figure/figure.ts'
-import { plainText } from '../figure/plainText.ts'
-import type { ChartFoot, ChartRow } from '../words/chartRows.ts'
+import type { Schedule } from '../timing/schedule.ts'
+import type { Way } from '../transfer/perform.ts'
+import { chartColumns, chartTitle, chartUnits } from '../words/chartColumns.ts'
+import type { ChartRow } from '../words/chartRows.ts'
+import { wayName } from '../words/wayName.ts'
 import type { ChartForm } from './readArguments.ts'
 
-/** Decimals of everything but texts; a tenth of a millimetre. */
+export type Chart = {
+  readonly schedule: Schedule
+  readonly way: Way
+  /** Distance of the rows, beats. */
+  readonly every: number
+  readonly rows: readonly ChartRow[]
+}
+
+/** What kind of JSON this is, and the version of its keys. */
+const JSON_KIND = 'chart 1'
+
+/** In CSV and JSON: a tenth of a millimetre. */
 const DECIMALS = 4
 const TABLE_DECIMALS = 3
 
-type Cell = string | number | boolean
-
 /** Never −0. */
-const rounded = (value: number, decimals = DECIMALS): number => Number(value.toFixed(decimals)) + 0
+const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals)) + 0
 
-const foot = (side: 'left' | 'right', { x, y, heading, load, onFloor }: ChartFoot): [string, Cell][] => [
-  [`${side} x m`, x],
-  [`${side} y m`, y],
-  [`${side} heading deg`, heading],
-  [`${side} load`, load],
-  [`${side} on floor`, onFloor],
-]
+const yesOrNo = (value: boolean): string => (value ? 'yes' : 'no')
 
-/** A row as columns: head and value. */
-const cellsOf = (row: ChartRow): readonly [string, Cell][] => [
-  ['beat', row.beat],
-  ['bar', row.bar],
-  ['count', row.count],
-  ['action', row.action],
-  ['sign', row.sign],
-  ['progress', row.progress],
-  ...foot('left', row.left),
-  ...foot('right', row.right),
-  ['weight x m', row.weight.x],
-  ['weight y m', row.weight.y],
-  ...(row.bodyTurn === undefined ? [] : [['body turn deg', row.bodyTurn] as [string, Cell]]),
-  ...(row.rise === undefined ? [] : [['rise', row.rise] as [string, Cell]]),
-  ...(row.sway === undefined ? [] : [['sway', row.sway] as [string, Cell]]),
-  ['stage', row.stage],
-  ['says', row.says],
-]
+/** A spreadsheet takes a text that begins like this for a formula; an apostrophe before it keeps it a text. */
+const harmless = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text)
 
-const cellText = (cell: Cell, decimals: number): string =>
-  typeof cell === 'number' ? String(rounded(cell, decimals)) : typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : cell
+const quoted = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
 
-/** RFC 4180. No text of the user's is in it, so none can pass for a spreadsheet's formula. */
-function csv(rows: readonly ChartRow[]): string {
-  const quoted = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text)
-  const heads = rows.slice(0, 1).map((row) => cellsOf(row).map(([head]) => head))
-  const lines = [...heads, ...rows.map((row) => cellsOf(row).map(([, cell]) => cellText(cell, DECIMALS)))]
-  return lines.map((line) => `${line.map(quoted).join(',')}\r\n`).join('')
+function csvCell(cell: string | number | boolean): string {
+  if (typeof cell === 'number') return String(rounded(cell, DECIMALS))
+  return quoted(harmless(typeof cell === 'boolean' ? yesOrNo(cell) : cell))
 }
 
-function table(rows: readonly ChartRow[]): string {
-  const [first] = rows
-  if (first === undefined) return ''
-  const heads = cellsOf(first).map(([head]) => head)
-  const lines = rows.map((row) =>
-    cellsOf(row).map(([, cell]) =>
-      typeof cell === 'number' && !Number.isInteger(cell)
-        ? rounded(cell, TABLE_DECIMALS).toFixed(TABLE_DECIMALS)
-        : cellText(cell, TABLE_DECIMALS),
-    ),
-  )
-  const widths = heads.map((head, column) => Math.max(head.length, ...lines.map((line) => (line[column] ?? '').length)))
-  const isText = cellsOf(first).map(([, cell]) => typeof cell === 'string')
-  const aligned = (line: readonly string[]): string =>
-    line
-      .map((text, column) => (isText[column] ? text.padEnd(widths[column] ?? 0) : text.padStart(widths[column] ?? 0)))
-      .join('  ')
-      .trimEnd()
-  return [heads, ...lines].map((line) => `${aligned(line)}\n`).join('')
+/** By RFC 4180: heads, then a record a row, each with CR LF. */
+function csvText(rows: readonly ChartRow[]): string {
+  const columns = chartColumns(rows)
+  const heads = columns.map(({ group, name }) => csvCell(`${group} ${name}`.trim()))
+  const records = rows.map((row) => columns.map(({ cell }) => csvCell(cell(row))))
+  return [heads, ...records].map((record) => `${record.join(',')}\r\n`).join('')
 }
 
-const numbersRounded = (value: unknown): unknown => {
-  if (typeof value === 'number') return rounded(value)
-  if (typeof value !== 'object' || value === null) return value
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, numbersRounded(inner)]))
-}
+const GAP = '  '
 
-/** What the numbers of the rows mean. */
-const UNITS = {
-  ...{
-    beat: 'beats from the first action’s count',
-    progress: 'actions done',
-    x: 'm',
-    y: 'm',
-    heading: 'degrees, right +',
-  },
-  ...{ load: 'share of the weight', bodyTurn: 'degrees since the start, right +', rise: '0 down to 1 up' },
-  sway: '-1 left to 1 right',
-} as const
-
-/**
- * A chart as text for a file or a terminal; ends with a line break.
- * @param performance its name: "In time"
- */
-export function chartText(form: ChartForm, figure: Figure, performance: string, rows: readonly ChartRow[]): string {
-  if (form === 'csv') return csv(rows)
-  if (form === 'table') return `${plainText(figure.title)}: ${performance}\n${table(rows)}`
-  const chart = {
-    chart: 1,
-    figure: figure.id,
-    title: figure.title,
-    dance: figure.dance,
-    role: figure.role,
-    performance,
+/** Columns for the eye: groups over heads over rows, numbers to the right. */
+function tableText(rows: readonly ChartRow[]): string {
+  const columns = chartColumns(rows).map(({ group, name, whole, cell }) => {
+    const decimals = whole ? 0 : TABLE_DECIMALS
+    const cells = rows.map(cell)
+    const texts = cells.map((value) => {
+      if (typeof value === 'number') return rounded(value, decimals).toFixed(decimals)
+      return typeof value === 'boolean' ? yesOrNo(value) : value
+    })
+    const width = Math.max(name.length, ...texts.map((text) => text.length))
+    const toRight = typeof cells[0] === 'number'
+    return {
+      group,
+      lines: [name, ...texts].map((text) => (toRight ? text.padStart(width) : text.padEnd(width))),
+      width,
+    }
+  })
+  const groups: { name: string; width: number }[] = []
+  for (const { group, width } of columns) {
+    const last = groups.at(-1)
+    if (last?.name === group) last.width += GAP.length + width
+    else groups.push({ name: group, width })
   }
-  return `${JSON.stringify({ ...chart, units: UNITS, rows: rows.map(numbersRounded) }, null, 2)}\n`
+  const over = groups.map(({ name, width }) => name.padEnd(width)).join(GAP)
+  const lines = [over, ...[-1, ...rows.keys()].map((at) => columns.map(({ lines }) => lines[at + 1]).join(GAP))]
+  return lines.map((line) => `${line.trimEnd()}\n`).join('')
+}
+
+const numbersRounded = (_key: string, value: unknown): unknown =>
+  typeof value === 'number' ? rounded(value, DECIMALS) : value
+
+/** What JSON lets stand in a text and a terminal would obey: written as JSON's own escapes. */
+const escaped = (json: string): string =>
+  json.replace(/[\x7f-\x9f\p{Cf}\p{Zl}\p{Zp}]/gu, (sign) =>
+    sign.replace(/[\s\S]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`),
+  )
+
+function jsonText({ schedule: { figure, timing }, way, every, rows }: Chart): string {
+  const { id, title, dance, role } = figure
+  const chart = {
+    overfoot: JSON_KIND,
+    units: chartUnits,
+    figure: { id, title, dance, role, timing: timing.text },
+    performance: { ...way, name: wayName(way) },
+    every,
+    rows,
+  }
+  return `${escaped(JSON.stringify(chart, numbersRounded, 2))}\n`
+}
+
+/** A chart as text for a terminal, a spreadsheet or a program; ends with a line break. */
+export function chartText(form: ChartForm, chart: Chart): string {
+  switch (form) {
+    case 'csv':
+      return csvText(chart.rows)
+    case 'json':
+      return jsonText(chart)
+    case 'table':
+      return `${chartTitle(chart.schedule.figure, chart.way)}\n\n${tableText(chart.rows)}`
+  }
 }

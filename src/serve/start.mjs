@@ -3,7 +3,7 @@
 import { spawnSync } from 'node:child_process'
 import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { ensureInstalled } from './ensureInstalled.mjs'
+import { ensureInstalled } from '../install/ensureInstalled.mjs'
 import { serve } from './serve.mjs'
 
 const REPOSITORY = resolve(fileURLToPath(import.meta.url), '../../..')

@@ -36,7 +36,7 @@ function turnWords(by: Radians): string {
   return `${amount} to ${by < 0 ? 'left' : 'right'}`
 }
 
-export const alignmentWords = ({ way, to }: Alignment): string => `${way} ${to}`
+const alignmentWords = ({ way, to }: Alignment): string => `${way} ${to}`
 
 /**
  * An action as a chart has it: "RF forward in CBMP, outside partner, 1/4 to right, backing diagonally to centre, HT".

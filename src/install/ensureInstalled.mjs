@@ -1,3 +1,5 @@
+// Apart from serve and cli, which start programs and may not import each other: both need it before anything else, and
+// so do the tests. Only Node's own modules may be imported here.
 import { spawnSync } from 'node:child_process'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
@@ -39,7 +41,8 @@ async function readLock(file) {
 }
 
 /**
- * Runs `npm ci` in the repository unless what is installed is what the lockfile says.
+ * Runs `npm ci` in the repository unless what is installed is what the lockfile says. What it says goes to stderr: on
+ * the command line stdout is for the answer.
  * @param {string} repository
  * @throws when Node is too old, the lockfile cannot be read or npm fails, with what to do about it
  */
@@ -51,10 +54,10 @@ export async function ensureInstalled(repository) {
   const wanted = await readLock(join(repository, 'package-lock.json'))
   if (wanted === null) throw new Error('package-lock.json cannot be read: is this a whole copy of the repository?')
   if (isInstalled(wanted, await readLock(join(repository, 'node_modules', '.package-lock.json')))) return
-  console.log('Installing packages (once)...')
+  console.error('Installing packages (once)...')
   const { status, error } = spawnSync('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error'], {
     cwd: repository,
-    stdio: 'inherit',
+    stdio: ['inherit', process.stderr, 'inherit'],
     // On Windows npm is a command file, which only a shell can start.
     shell: process.platform === 'win32',
   })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { isInstalled } from '../../src/serve/ensureInstalled.mjs'
+import { isInstalled } from '../../src/install/ensureInstalled.mjs'
 
 const lock = {
   packages: { '': {}, 'node_modules/a': { version: '1.0.0' }, 'node_modules/b': { version: '2.0.0', optional: true } },
