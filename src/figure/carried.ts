@@ -1,11 +1,13 @@
 import { type Fault, fault } from '../problem.ts'
+import type { Slip } from './reading.ts'
 import { shownText } from './shownText.ts'
 
-/** A fault as the library carries it: in the place of a sentence. */
-export const carried = (found: Fault): string => JSON.stringify(found)
+/** A fault as the library carries it: in the place of a sentence. @param at how far inside a text, where it is a part of it */
+export const carried = (found: Fault, at?: number): string =>
+  JSON.stringify({ fault: found, ...(at === undefined ? {} : { at }) } satisfies Slip)
 
 /** What stands in an issue's message. Every schema of the description gives one. */
-export const faultOf = (issue: { readonly message: string }): Fault => JSON.parse(issue.message) as Fault
+export const slipOf = (issue: { readonly message: string }): Slip => JSON.parse(issue.message) as Slip
 
 function kindOf(input: unknown): string {
   if (typeof input === 'string') return input.trim() === '' ? 'nothing' : shownText(input)

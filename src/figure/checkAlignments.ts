@@ -29,7 +29,11 @@ const turnBefore = ({ turn, footTurn, weight }: Action): number =>
  * What a chart says of the feet's alignment against what its start and its turns lead to. Warnings: charts have slips,
  * and the turns are what is danced. Without a start nothing can be said.
  */
-export function checkAlignments({ starts, ends, actions }: Figure): readonly Finding[] {
+export function checkAlignments({
+  starts,
+  ends,
+  actions,
+}: Pick<Figure, 'starts' | 'ends' | 'actions'>): readonly Finding[] {
   if (starts === null) return []
   const findings: Finding[] = []
   let heading = alignmentEighths(starts)

@@ -1,6 +1,6 @@
 import { fault } from '../problem.ts'
 import { sumOfValues, toBeat } from '../units.ts'
-import type { Figure } from './figure.ts'
+import type { Action, Timing } from './figure.ts'
 import type { Finding } from './finding.ts'
 import { momentKeys } from './readMoments.ts'
 
@@ -10,7 +10,7 @@ type Last = { readonly key: string; readonly time: number; readonly action: numb
  * Own moments of different actions against each other, in every timing: what an action has set happens after all that
  * the actions before it have set. (In another timing a moment keeps its distance from the action's own count.)
  */
-export function checkMoments({ actions, timings }: Pick<Figure, 'actions' | 'timings'>): readonly Finding[] {
+export function checkMoments(actions: readonly Action[], timings: readonly Timing[]): readonly Finding[] {
   const findings: Finding[] = []
   for (const { text, values } of timings) {
     let last: Last | null = null

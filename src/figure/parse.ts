@@ -10,8 +10,8 @@ import { readVersion } from './figureSchema.ts'
 import type { Finding } from './finding.ts'
 import { CURRENT_VERSION, migrated } from './migrations.ts'
 import { readActions } from './readActions.ts'
-import { type Description, readDocument } from './readDocument.ts'
-import { type Reading, read, refuse } from './reading.ts'
+import { type Description, type Path, readDocument } from './readDocument.ts'
+import { type Reading, read, refuse, type Slip } from './reading.ts'
 import { readShape } from './readShape.ts'
 import { readTimings } from './readTimings.ts'
 import { readTracks } from './readTracks.ts'
@@ -45,8 +45,10 @@ export function parseFigure(text: string, file: string): ParseResult {
   }
   const { description, faults } = readDocument(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text)
   const meant = description ? readDescription(description, figureId(file)) : { figure: null, findings: [] }
-  const ofText = faults.map(
-    ({ fault: found, ...at }): Problem => ({ ...found, severity: 'error', where: { file, ...at } }),
+  // A newer description may do with YAML what this one does without.
+  const isNewer = meant.findings.some(({ fault: { code } }) => code === 'version-unknown')
+  const ofText = (isNewer ? [] : faults).map(
+    ({ fault: found, ...place }): Problem => ({ ...found, severity: 'error', where: { file, ...place } }),
   )
   const ofValues = description ? meant.findings.map((finding) => problemAt(finding, description, file)) : []
   // What could not be read counts as nothing: that nothing is there is then no news.
@@ -74,6 +76,8 @@ function problemAt(
   return { ...found, severity, where: isAction ? { ...where, action: index + 1 } : where }
 }
 
+const at = (path: Path, slips: readonly Slip[]): Finding[] => slips.map(({ fault: found }) => ({ fault: found, path }))
+
 /** Directions that do not say where a foot stands. */
 const NO_PLACE: readonly Direction[] = ['in place', 'hold', 'tap', 'brush', 'half close']
 
@@ -88,7 +92,7 @@ function readDescription(
   }
   const said = 'overfoot' in value && typeof value.overfoot === 'string' ? readVersion(value.overfoot) : null
   // The rest of a newer file is written by rules that are not known here.
-  if (said && !said.ok) return { figure: null, findings: [{ fault: said.fault, path: ['overfoot'] }] }
+  if (said && !said.ok) return { figure: null, findings: at(['overfoot'], said.slips) }
   const version = said ? said.value : CURRENT_VERSION
   const { value: now, aside } = migrated(value as Readonly<Record<string, unknown>>, version)
   const ofVersion = aside.map(
@@ -123,7 +127,7 @@ function readValues(
   const count =
     'actions' in value && Array.isArray(value.actions) && !shape.isRefused(['actions']) ? value.actions.length : null
   const unit = unitOf(shape.isSound(['written in']) ? written['written in'] : undefined, dance)
-  const ofUnit: Finding[] = unit.ok ? [] : [{ fault: unit.fault, path: ['written in'] }]
+  const ofUnit = unit.ok ? [] : at(['written in'], unit.slips)
   const writtenIn = unit.ok ? unit.value : null
   const { timings, findings: ofTimings } =
     dance && 'timing' in value
@@ -136,6 +140,11 @@ function readValues(
     freeFoot !== null && NO_PLACE.includes(freeFoot)
       ? [{ fault: fault('free-foot-impossible', { direction: freeFoot }), path: ['free foot'] }]
       : []
+  const sound = timings.filter((timing): timing is Timing => timing !== null)
+  const starts = (shape.isSound(['starts']) ? written.starts : undefined) ?? null
+  const ends = (shape.isSound(['ends']) ? written.ends : undefined) ?? null
+  // One turn that is not known, and none of the alignments after it is.
+  const turns = shape.isSound(['actions']) && !ofActions.some(({ fault: { code } }) => code === 'foot-turns-many')
   const findings = [
     ...shape.findings,
     ...ofUnit,
@@ -144,9 +153,12 @@ function readValues(
     ...ofActions,
     ...ofTracks,
     ...unknownKeys(value),
+    // Own moments are counts of the first timing.
+    ...(timings[0] ? checkMoments(actions, sound) : []),
+    ...(turns ? checkAlignments({ starts, ends, actions }) : []),
   ]
 
-  const [first, ...others] = timings.filter((timing): timing is Timing => timing !== null)
+  const [first, ...others] = sound
   if (!first || !dance || findings.some((finding) => finding.severity !== 'warning')) return { figure: null, findings }
   const figure: Figure = {
     id,
@@ -154,8 +166,8 @@ function readValues(
     dance: written.dance,
     role: written.role,
     firstFoot: written['first foot'],
-    starts: written.starts ?? null,
-    ends: written.ends ?? null,
+    starts,
+    ends,
     freeFoot,
     convention: written.convention ?? dance.convention,
     timings: [first, ...others],
@@ -164,5 +176,5 @@ function readValues(
     tracks,
     about: written.about?.trim() ?? '',
   }
-  return { figure, findings: [...findings, ...checkMoments(figure), ...checkAlignments(figure)] }
+  return { figure, findings }
 }

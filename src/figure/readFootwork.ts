@@ -1,6 +1,6 @@
 import { fault } from '../problem.ts'
 import { nearestWord } from './nearestWord.ts'
-import { type Reading, read, refuse } from './reading.ts'
+import { type Reading, read, refuse, type Slip } from './reading.ts'
 import { shownText } from './shownText.ts'
 
 /** Heel, toe, ball, flat of the foot, in the order in which they meet the floor; brackets for what may be left out. */
@@ -32,11 +32,13 @@ export function readFootwork(text: string): Reading<string> {
   if (text.length > LONGEST) {
     return refuse(fault('text-too-long', { key: 'footwork', length: text.length, limit: LONGEST }))
   }
-  for (const word of text.split(/[\s,;/.-]+/)) {
-    if (word === '' || LETTERS.test(word) || WORDS.includes(word)) continue
+  const slips: Slip[] = []
+  for (const { 0: word, index: at } of text.matchAll(/[^\s,;/.-]+/g)) {
+    if (LETTERS.test(word) || WORDS.includes(word)) continue
     const value = shownText(word)
     const allowed = FOOTWORK_EXAMPLES.join('; ')
-    return refuse(fault('value-unknown', { key: 'footwork', value, nearest: nearestWord(word, WORDS), allowed }))
+    const nearest = nearestWord(word, WORDS)
+    slips.push({ fault: fault('value-unknown', { key: 'footwork', value, nearest, allowed }), at })
   }
-  return read(text.trim().replace(/\s+/g, ' '))
+  return slips.length > 0 ? { ok: false, slips } : read(text.trim().replace(/\s+/g, ' '))
 }

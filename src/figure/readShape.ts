@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { faultOf } from './carried.ts'
+import { slipOf } from './carried.ts'
 import { figureSchema, type WrittenFigure } from './figureSchema.ts'
 import type { Finding } from './finding.ts'
 import type { Path } from './readDocument.ts'
@@ -21,10 +21,11 @@ const stems = (path: Path): string[] =>
 /** The values of a description against the schema. */
 export function readShape(value: unknown): Shape {
   const result = v.safeParse(figureSchema, value)
-  const findings = (result.issues ?? []).map((issue) => ({
-    fault: faultOf(issue),
-    path: (issue.path ?? []).map((step) => step.key as string | number),
-  }))
+  const findings = (result.issues ?? []).map((issue): Finding => {
+    const { fault, at } = slipOf(issue)
+    const path = (issue.path ?? []).map((step) => step.key as string | number)
+    return at === undefined ? { fault, path } : { fault, path, place: { offset: at } }
+  })
   const refused = new Set(findings.map(({ path }) => name(path)))
   const touched = new Set(findings.flatMap(({ path }) => stems(path)))
   return {

@@ -34,13 +34,15 @@ export function readTracks(
   const findings: Finding[] = []
 
   function readOne(key: TrackKey): Checkpoint[] {
-    if (!shape.isSound([key]) || !dance || !timing) return []
+    if (shape.isRefused([key]) || shape.isRefused([]) || !dance || !timing) return []
     const bar: number = beatValue(dance.beatsPerBar)
     const called = beatValue(timing.firstCount - 1)
     const end = sumOfValues(timing.values)
     const checkpoints: Checkpoint[] = []
-    for (const [index, { at, to }] of (shape.written[key] ?? []).entries()) {
+    for (const [index, entry] of (shape.written[key] ?? []).entries()) {
       const path = [key, index, 'at']
+      if (!shape.isSound(path)) continue
+      const { at, to } = entry
       const before = checkpoints.at(-1)?.at ?? null
       const [, barText, inside = at] = WITH_BAR.exec(at.trim().slice(0, 40)) ?? []
       const count = countInBar(inside, dance)

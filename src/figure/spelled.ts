@@ -37,7 +37,7 @@ export const spelled = <Value>(key: string, reader: (value: string, key: string)
     v.rawTransform<string, Value>(({ dataset, addIssue, NEVER }) => {
       const reading = reader(dataset.value, key)
       if (reading.ok) return reading.value
-      addIssue({ message: carried(reading.fault) })
+      for (const { fault: found, at } of reading.slips) addIssue({ message: carried(found, at) })
       return NEVER
     }),
   )

@@ -181,6 +181,10 @@ timing:
     expect(figureOf(text).actions).toHaveLength(500)
   })
 
+  test('reads the newer directions in a file of version 1', () => {
+    expect(figureOf(but('- close', '- lock behind')).actions[2]?.direction).toBe('lock behind')
+  })
+
   test('gives data that JSON keeps as it is', () => {
     const figure = figureOf(but('side', 'side\n    turn: 1/8 left\n    size: 1 m\n    full: 4'))
     expect(JSON.parse(JSON.stringify(figure))).toEqual(figure)

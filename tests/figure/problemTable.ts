@@ -65,6 +65,10 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('overfoot: 1', 'overfoot: 0'), ['version-unknown', 1, 11]],
     // What a newer version means is not known: nothing else is said of it.
     [but('overfoot: 1', 'overfoot: 1.5', but('role: leader', 'part: both')), ['version-unknown', 1, 11]],
+    [
+      but('overfoot: 1', 'overfoot: 3', but('- close', '- *a', but('- forward', '- &a forward'))),
+      ['version-unknown', 1, 11],
+    ],
   ],
   'key-missing': [
     [but('role: leader\n', ''), ['key-missing', 1, 1]],
@@ -74,6 +78,8 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
   'key-unknown': [
     [but('role: leader', 'role: leader\n__proto__: {}'), ['key-unknown', 5, 1]],
     [but('side', 'side\n    constructor: x'), ['key-unknown', 10, 5, 2]],
+    [but('S Q Q', '[{ say: S Q Q, prototype: x }]'), ['key-unknown', 6, 24]],
+    [`${V2}sway:\n  - { at: 1, to: left, __proto__: { x: y } }\n`, ['key-unknown', 13, 24]],
   ],
   'key-newer': [
     [but('role: leader', 'role: leader\nends: facing wall'), ['key-newer', 5, 1]],
@@ -90,13 +96,19 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('side', 'side\n    size: 40'), ['value-unknown', 10, 11, 2]],
     [but('side', 'side\n    weight: 0.5'), ['value-unknown', 10, 13, 2]],
     [but('side', 'side\n    weight: 1'), ['value-unknown', 10, 13, 2]],
-    [but('S Q Q', '{ say: S Q Q, values: 2 1 1/7 }'), ['value-unknown', 6, 31]],
-    [but('S Q Q', '[{ say: S Q Q, values: 2 1 x }]'), ['value-unknown', 6, 32]],
+    [but('S Q Q', '{ say: S Q Q, values: 2 1 1/7 }'), ['value-unknown', 6, 35]],
+    [but('S Q Q', '[{ say: S Q Q, values: 2 1 x }]'), ['value-unknown', 6, 36]],
+    [
+      but('S Q Q', '{ say: S Q Q, values: "x | 17, y" }'),
+      ['value-unknown', 6, 32],
+      ['number-out-of-range', 6, 36],
+      ['value-unknown', 6, 40],
+    ],
     [second('placed: in CMBP'), ['value-unknown', 11, 13, 2]],
     [second('position: promenad'), ['value-unknown', 11, 15, 2]],
     [second('leading: left'), ['value-unknown', 11, 14, 2]],
     [second('alignment: facing the bar'), ['value-unknown', 11, 16, 2]],
-    [second('footwork: heal'), ['value-unknown', 11, 15, 2]],
+    [second('footwork: heal of HX'), ['value-unknown', 11, 15, 2], ['value-unknown', 11, 23, 2]],
     [`${V2}rise and fall:\n  - { at: 1, to: high }\n`, ['value-unknown', 13, 18]],
     [`${V2}sway:\n  - { at: 1, to: lft }\n`, ['value-unknown', 13, 18]],
   ],
@@ -124,8 +136,8 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('side', 'side\n    size: 40 m'), ['number-out-of-range', 10, 11, 2]],
     [but('side', 'side\n    turn: 9/4 left'), ['number-out-of-range', 10, 11, 2]],
     [but('side', 'side\n    weight: 130 %'), ['number-out-of-range', 10, 13, 2]],
-    [but('S Q Q', '{ say: S Q Q, values: 2 1 0 }'), ['number-out-of-range', 6, 31]],
-    [but('S Q Q', '{ say: S Q Q, values: 2 1 17 }'), ['number-out-of-range', 6, 31]],
+    [but('S Q Q', '{ say: S Q Q, values: 2 1 0 }'), ['number-out-of-range', 6, 35]],
+    [but('S Q Q', '{ say: S Q Q, values: 2 1 17 }'), ['number-out-of-range', 6, 35]],
   ],
   'timing-sign-unknown': [
     [but('S Q Q', 'S quick Q'), ['timing-sign-unknown', 6, 11]],
@@ -194,6 +206,12 @@ export const cases: { readonly [Code in ProblemCode]: readonly (readonly [text: 
     [but('- close', '- direction: close\n    leaves: 3', second('full: 3 &')), ['moments-clash', 13, 13, 3]],
   ],
   'track-out-of-order': [
+    // An entry without a sound value is placed all the same.
+    [
+      `${V2}sway:\n  - { at: "bar 1, 1", to: lft }\n  - { at: "bar 0, 1", to: left }\n`,
+      ['value-unknown', 13, 27],
+      ['track-out-of-order', 14, 11],
+    ],
     [
       `${V2}sway:\n  - { at: "bar 2, 1", to: left }\n  - { at: "bar 1, 4", to: none }\n`,
       ['track-out-of-order', 14, 11],

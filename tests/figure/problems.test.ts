@@ -64,6 +64,34 @@ actions:
     ])
   })
 
+  test('says what start, turns and own moments disagree in beside other faults', () => {
+    const text = `overfoot: 2
+title: Three walks
+dance: foxtrot
+role: leder
+first foot: right
+starts: facing wall
+ends: facing centre
+timing: S Q Q
+actions:
+  - forward
+  - direction: side
+    full: 3 &
+  - direction: close
+    leaves: 3
+`
+    expect(problemsOf(text).map(summary)).toEqual([
+      ['value-unknown', 4, 7],
+      ['alignment-disagrees', 7, 7],
+      ['moments-clash', 14, 13, 3],
+    ])
+  })
+
+  test('says nothing of alignments after a turn that cannot be read', () => {
+    const text = but('timing:', 'starts: facing wall\nends: facing centre\ntiming:', but('overfoot: 1', 'overfoot: 2'))
+    expect(problemsOf(but('side', 'side\n    turn: 1/2', text)).map(summary)).toEqual([['turn-not-a-turn', 12, 11, 2]])
+  })
+
   test('two keys twice are reported with what is wrong besides', () => {
     const text = but('- close', '- closed', but('title: Three walks', 'title: Three walks\ntitle: Four\ndance: tango'))
     expect(problemsOf(text).map(summary)).toEqual([

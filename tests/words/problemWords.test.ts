@@ -66,6 +66,18 @@ describe('problemSentence(problem)', () => {
       'A value that holds a colon followed by a space reads as another key.',
     ],
     [but('role: leader\n', ''), 'The key “role” is missing.'],
+    [
+      but('timing:', 'starts: facing wall\nends: facing centre\ntiming:', but('overfoot: 1', 'overfoot: 2')),
+      'From the start, the turns lead to “facing wall” here; “ends” says “facing centre”.',
+    ],
+    [
+      but(
+        'side',
+        'side\n    turn: 1/16 right\n    alignment: backing line of dance',
+        but('timing:', 'starts: backing line of dance\ntiming:', but('overfoot: 1', 'overfoot: 2')),
+      ),
+      'From the start, the turns lead to none of the room’s eight directions here (the nearest: backing line of dance); “alignment” says “backing line of dance”.',
+    ],
     [but('S Q Q', '[]'), '“timing” wants a text, or a list of timings, and here is nothing.'],
     [but('role: leader', 'role:'), '“role” wants a text, and here is nothing.'],
   ])('says of %j: %s', (text, rule) => {
