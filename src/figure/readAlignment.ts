@@ -12,12 +12,24 @@ const alignments: ReadonlyMap<string, Alignment> = new Map(
   ),
 )
 
+/** What charts shorten, for a better guess at what was meant; they are not read. */
+const SHORT: Readonly<Record<string, string>> = {
+  LOD: 'line of dance',
+  ALOD: 'against line of dance',
+  DW: 'diagonally to wall',
+  DC: 'diagonally to centre',
+  W: 'wall',
+  C: 'centre',
+  center: 'centre',
+}
+const written = (text: string): string => text.replace(/\b[A-Za-z]+\b/g, (word) => SHORT[word] ?? word)
+
 /** "facing diagonally to centre", "backing line of dance", "pointing wall". @param key for the fault */
 export function readAlignment(text: string, key: string): Reading<Alignment> {
   const alignment = alignments.get(text.trim())
   if (alignment) return read(alignment)
   const words = [...alignments.keys()]
-  const nearest = nearestWord(text.slice(0, 80), words)
+  const nearest = nearestWord(written(text.slice(0, 80).trim()), words)
   const allowed = `${Object.keys(ways).join(' or ')} ${Object.keys(roomEighths).join(', ')}`
   return refuse(fault('value-unknown', { key, value: shownText(text), nearest, allowed }))
 }

@@ -14,7 +14,7 @@ const many = (count: number, one: string, more = `${one}s`): string => `${count}
 const KINDS: Readonly<Record<string, string>> = {
   nothing: 'nothing',
   list: 'a list',
-  mapping: 'keys with values',
+  mapping: 'a group of keys with values',
   text: 'a text',
   'text or mapping': 'a text, or keys with values',
   'text, mapping or list': 'a text, or a list of timings',
@@ -158,7 +158,7 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
   }),
   'turn-not-a-turn': ({ key, value }) => ({
     rule: `${quoted(value)} is no turn, and ${quoted(key)} wants one.`,
-    mend: 'Write a part of a whole turn and a side: 1/4 right, 3/8 left.',
+    mend: 'Write a part of a whole turn and a side: 1/4 right, 3/8 left; or none. A pivot, a twist and a heel turn are keys of their own.',
   }),
   'foot-turns-many': ({ first, second }) => ({
     rule: `An action has one turn on the foot; here are ${quoted(first)} and ${quoted(second)}.`,
