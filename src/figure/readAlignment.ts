@@ -22,7 +22,8 @@ const SHORT: Readonly<Record<string, string>> = {
   C: 'centre',
   center: 'centre',
 }
-const written = (text: string): string => text.replace(/\b[A-Za-z]+\b/g, (word) => SHORT[word] ?? word)
+const written = (text: string): string =>
+  text.replace(/\b[A-Za-z]+\b/g, (word) => (Object.hasOwn(SHORT, word) ? (SHORT[word] as string) : word))
 
 /** "facing diagonally to centre", "backing line of dance", "pointing wall". @param key for the fault */
 export function readAlignment(text: string, key: string): Reading<Alignment> {
