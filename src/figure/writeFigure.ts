@@ -134,6 +134,10 @@ function swayText(value: number): string {
   return text
 }
 
+/** "1–8": a dash to a count that is not the next one; 4-1 is older. */
+const hasRun = (text: string): boolean =>
+  [...text.matchAll(/(\d)\s*[-–]\s*(\d{1,2})/g)].some(([, from, to]) => Number(to) > Number(from) + 1)
+
 /** Whether anything is said that version 1 could not say. */
 function needsVersion2(figure: Figure, written: Mapping): boolean {
   const { ends, freeFoot, stepsSource, tracks, actions, starts, timings } = figure
@@ -146,7 +150,7 @@ function needsVersion2(figure: Figure, written: Mapping): boolean {
     Object.values(tracks).some((track) => track.length > 0) ||
     starts?.way === 'pointing' ||
     'written in' in written ||
-    timings.some(({ text }) => /[×x–]|^\s*[&a]|\d\s*-\s*\d/i.test(text)) ||
+    timings.some(({ text }) => /[×x]|^\s*[&a]/i.test(text) || hasRun(text)) ||
     actions.some(isNew)
   )
 }
