@@ -75,6 +75,16 @@ export type FootAction = Pick<Action, 'direction' | 'size' | 'placed' | 'positio
 const placedOf = ({ placed, position }: FootAction): Placed | null =>
   placed ?? (position === 'outside partner' ? 'in CBMP' : null)
 
+/**
+ * In promenade the couple goes on between their two facings, an eighth of a turn to the open side of each: the step to
+ * the side is taken there, and so is the step forward and across (the charts: pointing diagonally, along the line of dance).
+ */
+function promenadeBearing({ direction, placed, position }: FootAction): number | null {
+  if (position !== 'promenade') return null
+  if (direction === 'side') return 45
+  return direction === 'forward' && placed === 'across' ? -45 : null
+}
+
 /** Half way from where the foot is to its place beside the other one, never nearer to it than closed (IDTA cards: half closed). */
 function halfClosed(foot: Foot, standing: Vector, from: Vector, facing: number, body: Body): Place {
   const beside = placeBeside(foot, standing, facing, body)
@@ -105,6 +115,12 @@ export function footPosition(
     return { ...add(standing, turn({ x: across, y: 0 }, facing)), heading: facing }
   }
   if (bearing === null) return placeBeside(foot, standing, facing, body)
+  const promenade = promenadeBearing(action)
+  if (promenade !== null) {
+    const length = action.size ?? USUAL_SIZE[action.direction]
+    const along = turn({ x: 0, y: length }, side * promenade * DEGREES)
+    return { ...add(standing, turn(along, facing)), heading: facing }
+  }
   const size = action.size ?? USUAL_SIZE[action.direction]
   const along = { x: side * Math.sin(bearing * DEGREES) * size, y: Math.cos(bearing * DEGREES) * size }
   const placed = placedOf(action)

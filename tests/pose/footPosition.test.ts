@@ -74,6 +74,14 @@ describe('where a foot comes to stand', () => {
     expect(across({ position: 'outside partner', placed: 'across' })).toBeLessThan(0)
   })
 
+  test('in promenade a step to the side, and one forward and across, go an eighth to the open side', () => {
+    const promenade = { position: 'promenade' } as const
+    // The leader's left foot to his left, then his right foot over it the same way.
+    const side = placed([{ direction: 'side', ...promenade }], LEFT)
+    const over = placed(['side', { direction: 'forward', placed: 'across', ...promenade }], LEFT)
+    for (const { x, y } of [side, over]) expect(Math.atan2(x, y)).toBeCloseTo(-Math.PI / 4, 12)
+  })
+
   test('in CBMP a step too short for both feet on one line keeps its own track: feet never overlap', () => {
     const short = { direction: 'forward', size: metres(0.2), placed: 'in CBMP' } as const
     expect(placed(['forward', short], LEFT).x).toBeCloseTo(BODY.stance, 12)

@@ -10,8 +10,6 @@ export type Basic = {
   readonly turn: number
   /** Where the feet point at the end, in eighths. */
   readonly ends: number
-  /** A step on which our drawing goes another way than the chart: its number, our way in degrees. */
-  readonly apart?: readonly [step: number, ours: number]
 }
 
 /**
@@ -68,7 +66,6 @@ export const basicsTable: Readonly<Record<string, Basic>> = {
     goes: '0 -25 135 -25',
     turn: 0,
     ends: 1,
-    apart: [1, 45],
   },
   'waltz-chasse-from-promenade-follower': {
     starts: -1,
@@ -76,7 +73,6 @@ export const basicsTable: Readonly<Record<string, Basic>> = {
     goes: '0 0 135 -25',
     turn: -2,
     ends: -3,
-    apart: [1, -45],
   },
   // The outside of a turn makes it in two parts, the inside in one.
   'quickstep-quarter-turn-right-leader': { starts: 1, points: '1 2 3 3', goes: '45 0 -135 25', turn: 2, ends: 3 },
@@ -118,8 +114,8 @@ export const basicsTable: Readonly<Record<string, Basic>> = {
   'tango-walks-and-link-leader': { starts: 0, points: '0 0 0 0', goes: '0 0 0 110', turn: 0, ends: 0 },
   'tango-walks-and-link-follower': { starts: 0, points: '0 0 0 2', goes: '180 180 180 -20', turn: 2, ends: 2 },
   // By the position's words alone, for no alignments are charted. The follower turns back the quarter of the link.
-  'tango-closed-promenade-leader': { starts: 0, points: '0 0 0 0', goes: '-90 0 -70 125', turn: 0, ends: 0 },
-  'tango-closed-promenade-follower': { starts: 0, points: '0 0 -2 -2', goes: '90 0 20 -145', turn: -2, ends: -2 },
+  'tango-closed-promenade-leader': { starts: 0, points: '0 0 0 0', goes: '-45 -45 -70 125', turn: 0, ends: 0 },
+  'tango-closed-promenade-follower': { starts: 0, points: '0 0 -2 -2', goes: '45 45 20 -145', turn: -2, ends: -2 },
   // About half a turn in each bar: taken as two quarters.
   'viennese-waltz-natural-turn-leader': {
     starts: 0,
