@@ -39,14 +39,13 @@ test('readDescription: the largest is read, a byte more is refused by its size a
   })
 })
 
-test.runIf(process.platform === 'linux')(
-  'readDescription: a file without an end or a size is read to the limit',
-  async () => {
+test('readDescription: a file without an end or a size is read to the limit', async () => {
+  if (process.platform !== 'win32') {
     const read = await readDescription('/dev/zero', 'a')
     expect(read.kind === 'text' && read.text.length).toBe(MOST_BYTES + 1)
-    expect(await readDescription(devNull, 'a')).toEqual({ kind: 'text', text: '' })
-  },
-)
+  }
+  expect(await readDescription(devNull, 'a')).toEqual({ kind: 'text', text: '' })
+})
 
 test('readDescription: says why a file cannot be read', async () => {
   expect(await readDescription(join(folder, 'none'), 'a')).toEqual({ kind: 'unreadable', why: 'missing' })
@@ -55,13 +54,12 @@ test('readDescription: says why a file cannot be read', async () => {
   expect(await readDescription('a\0b', 'a')).toEqual({ kind: 'unreadable', why: 'failed' })
 })
 
-// Who is root may read everything.
-test.runIf(process.getuid !== undefined && process.getuid() !== 0)(
-  'readDescription: a file one may not read',
-  async () => {
-    const path = file('x')
-    chmodSync(path, 0)
-    expect(await readDescription(path, 'a')).toEqual({ kind: 'unreadable', why: 'forbidden' })
-    chmodSync(path, 0o600)
-  },
-)
+test('readDescription: a file one may not read', async () => {
+  const path = file('x')
+  chmodSync(path, 0)
+  // Root may read everything, and Windows has no such mark.
+  const mayAll = process.getuid === undefined || process.getuid() === 0
+  const expected = mayAll ? { kind: 'text', text: 'x' } : { kind: 'unreadable', why: 'forbidden' }
+  expect(await readDescription(path, 'a')).toMatchObject(expected)
+  chmodSync(path, 0o600)
+})
