@@ -20,8 +20,8 @@ for (const viewport of SIZES) {
     test.use({ viewport })
 
     test('axe finds nothing, light: paused, names off, playing; dark: paused, notes open', async ({ page }) => {
-    // Several whole audits in one page: long, not unsure.
-    test.setTimeout(90_000)
+      // Several whole audits in one page: long, not unsure.
+      test.setTimeout(90_000)
       await page.emulateMedia({ colorScheme: 'light' })
       await open(page)
       expect(await findings(page)).toEqual([])
