@@ -10,7 +10,7 @@ export default defineConfig({
   retries: 0,
   forbidOnly: true,
   // The whole of `npm test` has to stay below four minutes.
-  globalTimeout: 180_000,
+  globalTimeout: 240_000,
   fullyParallel: true,
   reporter: 'list',
   expect: { toHaveScreenshot: { maxDiffPixels: 0 } },

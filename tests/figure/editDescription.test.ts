@@ -145,22 +145,3 @@ test(
     )
   },
 )
-
-test('writeFigure(figure) keeps to version 1 what version 1 can say', () => {
-  const written = (timing: string) =>
-    writeFigure(figureOf(TEXT.replace('S Q Q', timing).replace('foxtrot', 'rumba').replace(', footwork: HT', '')))
-  expect(written('2 3 4-1')).toMatch(/^overfoot: "?1"?$/m)
-  expect(written('2–4')).toMatch(/^overfoot: "?2"?$/m)
-})
-
-test('parse(write(figure)) is the figure, and writing it again gives the same text', MINUTE, () => {
-  fc.assert(
-    fc.property(generatedDescription, (figure) => {
-      const text = writeFigure(figure)
-      const result = parseFigure(text, 'made.figure.yaml')
-      expect(result.ok && result.figure).toEqual(figure)
-      expect(result.ok && writeFigure(result.figure)).toBe(text)
-    }),
-    RUNS,
-  )
-})
