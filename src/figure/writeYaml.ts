@@ -10,7 +10,7 @@ const UNSEEN = /[\p{Cf}\p{Zl}\p{Zp}\p{Cs}\u007F-\u009F\uFFFD]/gu
 const NO_VALUE = /^(~|null|Null|NULL)?$/
 
 /** The signs that do not show, as YAML writes them inside double quotation marks. */
-const escapeUnseen = (text: string): string =>
+export const escapeUnseen = (text: string): string =>
   text.replace(UNSEEN, (sign) => {
     const code = (sign.codePointAt(0) ?? 0).toString(16)
     return code.length > 4 ? `\\U${code.padStart(8, '0')}` : `\\u${code.padStart(4, '0')}`
