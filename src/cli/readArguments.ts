@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util'
 import { readFraction } from '../figure/readFraction.ts'
-import type { Way } from '../transfer/perform.ts'
+import { EARLIEST_PART, LATEST, type Way } from '../transfer/perform.ts'
 import { beat, share } from '../units.ts'
 import type { CallProblem } from '../words/callSentence.ts'
 
@@ -39,8 +39,6 @@ type Option = Exclude<keyof typeof OPTIONS, 'help'>
 const FORMS: readonly ChartForm[] = ['table', 'csv', 'json']
 const EVERY = { '1/2': 0.5, '1/4': 0.25, '1/8': 0.125 } as const
 const PERFORMANCES = ['in-time', 'late', 'early'] as const
-/** As the interface has it: late by a beat at most, early in an eighth of the step's time at least. */
-const LEAST_EARLY_PART = 1 / 8
 
 type Parsed = {
   readonly values: { readonly [key: string]: string | boolean | undefined }
@@ -63,11 +61,11 @@ function oneOf<Word extends string>(parsed: Parsed, option: Option, allowed: rea
   return found ?? usual
 }
 
-function part(parsed: Parsed, option: Option, least: string, leastValue: number): number {
+function part(parsed: Parsed, option: Option, least: string, leastValue: number, most = 1): number {
   const value = text(parsed, option, '1/2')
   const read = readFraction(value)
   const number = read === null ? Number.NaN : read.numerator / read.denominator
-  if (number >= leastValue && number <= 1) return number
+  if (number >= leastValue && number <= most) return number
   parsed.wrong.push({ kind: 'no part', option, value, least })
   return 0.5
 }
@@ -75,8 +73,8 @@ function part(parsed: Parsed, option: Option, least: string, leastValue: number)
 function readChart(parsed: Parsed, file: string): Command {
   const as = oneOf(parsed, 'as', FORMS, 'table')
   const performance = oneOf(parsed, 'performance', PERFORMANCES, 'in-time')
-  const late = part(parsed, 'late', '0', 0)
-  const early = part(parsed, 'early-part', '1/8', LEAST_EARLY_PART)
+  const late = part(parsed, 'late', '0', 0, LATEST)
+  const early = part(parsed, 'early-part', '1/4', EARLIEST_PART)
   const steps = Object.keys(EVERY) as (keyof typeof EVERY)[]
   const every = parsed.values.every === undefined ? null : EVERY[oneOf(parsed, 'every', steps, '1/2')]
   const timing = text(parsed, 'timing', '1')

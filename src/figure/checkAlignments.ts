@@ -2,6 +2,7 @@ import { fault } from '../problem.ts'
 import { alignmentEighths, roomEighths } from './alignmentEighths.ts'
 import type { Action, Alignment, Figure, RoomDirection } from './figure.ts'
 import type { Finding } from './finding.ts'
+import { alignmentText } from './readAlignment.ts'
 
 /** Of an eighth: less is a rounding. */
 const SAME = 1e-6
@@ -16,7 +17,7 @@ function nearestTo(heading: number, way: Alignment['way']): { readonly words: st
   let best = { words: '', off: Number.POSITIVE_INFINITY }
   for (const to of Object.keys(roomEighths) as RoomDirection[]) {
     const off = Math.abs(between(heading - alignmentEighths({ way, to })))
-    if (off < best.off) best = { words: `${way} ${to}`, off }
+    if (off < best.off) best = { words: alignmentText({ way, to }), off }
   }
   return best
 }
@@ -40,7 +41,7 @@ export function checkAlignments({
   const check = (said: Alignment | null, key: string, path: Finding['path']): void => {
     if (said === null || Math.abs(between(heading - alignmentEighths(said))) < SAME) return
     const { words, off } = nearestTo(heading, said.way)
-    const value = `${said.way} ${said.to}`
+    const value = alignmentText(said)
     const values = { key, value, expected: off < SAME ? words : '', nearest: words }
     findings.push({ fault: fault('alignment-disagrees', values), path, severity: 'warning' })
   }

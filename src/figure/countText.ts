@@ -1,10 +1,5 @@
 import { beatValue } from '../units.ts'
-
-const PARTS: ReadonlyMap<number, string> = new Map([
-  [0, ''],
-  [beatValue(1, 2), ' &'],
-  [beatValue(3, 4), ' a'],
-])
+import { countParts } from './readMoments.ts'
 
 /**
  * A time as its bar (that of count 1: 1) and the count in it: "2", "2 &", "2 a".
@@ -14,8 +9,8 @@ const PARTS: ReadonlyMap<number, string> = new Map([
 export function countText(time: number, beatsPerBar: number): { readonly bar: number; readonly count: string } {
   const beat: number = beatValue(1)
   const whole = Math.floor(time / beat)
-  const part = PARTS.get(time - whole * beat)
+  const part = Object.keys(countParts).find((sign) => countParts[sign] === time - whole * beat)
   if (part === undefined) throw new RangeError(`no count says ${time}/${beat} beat`)
   const bar = Math.floor(whole / beatsPerBar)
-  return { bar: bar + 1, count: `${whole - bar * beatsPerBar + 1}${part}` }
+  return { bar: bar + 1, count: `${whole - bar * beatsPerBar + 1} ${part}`.trimEnd() }
 }

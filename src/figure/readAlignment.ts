@@ -6,9 +6,12 @@ import { type Reading, read, refuse } from './reading.ts'
 import { shownText } from './shownText.ts'
 
 const ways: Readonly<Record<Alignment['way'], true>> = { facing: true, backing: true, pointing: true }
+/** "facing diagonally to centre". */
+export const alignmentText = ({ way, to }: Alignment): string => `${way} ${to}`
+
 const alignments: ReadonlyMap<string, Alignment> = new Map(
   (Object.keys(ways) as Alignment['way'][]).flatMap((way) =>
-    (Object.keys(roomEighths) as RoomDirection[]).map((to) => [`${way} ${to}`, { way, to }] as const),
+    (Object.keys(roomEighths) as RoomDirection[]).map((to) => [alignmentText({ way, to }), { way, to }] as const),
   ),
 )
 

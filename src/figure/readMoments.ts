@@ -13,7 +13,11 @@ export const momentKeys: readonly MomentKey[] = ['leaves', 'touches', 'split', '
 export type MomentFault = { readonly fault: Fault; readonly key: MomentKey }
 
 /** Where in its beat a count with & or a lies. */
-const AFTER: Readonly<Record<string, BeatValue>> = { '': beatValue(0), '&': beatValue(1, 2), a: beatValue(3, 4) }
+export const countParts: Readonly<Record<string, BeatValue>> = {
+  '': beatValue(0),
+  '&': beatValue(1, 2),
+  a: beatValue(3, 4),
+}
 
 /** The highest count that can be named. */
 export const lastCount = (dance: Dance): number => (countsOnBeyondBar(dance) ? LAST_COUNT_ON : dance.beatsPerBar)
@@ -29,7 +33,7 @@ export function countInBar(text: string, dance: Dance): number | null {
   const found = /^(\d{1,2})\s*(&|a)?$/.exec(text.trim().slice(0, 20))
   const count = Number(found?.[1] ?? 0)
   if (!found || count < 1 || count > lastCount(dance)) return null
-  return beatValue((count - 1) % dance.beatsPerBar) + (AFTER[found[2] ?? ''] ?? 0)
+  return beatValue((count - 1) % dance.beatsPerBar) + (countParts[found[2] ?? ''] ?? 0)
 }
 
 /**

@@ -4,7 +4,7 @@ import { type Reading, read, refuse } from './reading.ts'
 import { shownText } from './shownText.ts'
 
 /** Of the sway: to the right is positive. */
-const SWAYS: Readonly<Record<string, number>> = {
+export const swayWords: Readonly<Record<string, number>> = {
   left: -1,
   'slightly left': -0.5,
   none: 0,
@@ -13,13 +13,13 @@ const SWAYS: Readonly<Record<string, number>> = {
 }
 
 /** What the text looks like, for those who check without reading. */
-export const SWAY_PATTERN = `^\\s*(${Object.keys(SWAYS).join('|')})\\s*$`
+export const SWAY_PATTERN = `^\\s*(${Object.keys(swayWords).join('|')})\\s*$`
 
 /** "left", "slightly right", "none". */
 export function readSway(text: string): Reading<number> {
   const plain = text.trim().slice(0, 40)
-  if (Object.hasOwn(SWAYS, plain)) return read(SWAYS[plain] as number)
-  const nearest = nearestWord(plain, Object.keys(SWAYS))
-  const allowed = Object.keys(SWAYS).join(', ')
+  if (Object.hasOwn(swayWords, plain)) return read(swayWords[plain] as number)
+  const nearest = nearestWord(plain, Object.keys(swayWords))
+  const allowed = Object.keys(swayWords).join(', ')
   return refuse(fault('value-unknown', { key: 'sway', value: shownText(text), nearest, allowed }))
 }

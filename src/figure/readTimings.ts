@@ -7,7 +7,8 @@ import type { Shape } from './readShape.ts'
 import { readTiming } from './readTiming.ts'
 import { shownText } from './shownText.ts'
 
-const REMEMBERED: Source = { provenance: 'from memory', text: '' }
+/** What a timing has whose source is not said. */
+export const REMEMBERED: Source = { provenance: 'from memory', text: '' }
 
 /** Where each timing stands: the file may give one or a list, each a text or a mapping. */
 function placesOf(timing: unknown): readonly { readonly path: Path; readonly say: Path }[] {

@@ -1,7 +1,9 @@
 import type { Source } from '../dance/dance.ts'
 import type { Metres, Radians, Share } from '../units.ts'
-import type { Alignment } from './figure.ts'
+import { riseWords } from './readRise.ts'
 import { readSource } from './readSource.ts'
+import { swayWords } from './readSway.ts'
+import { weightWords } from './readWeight.ts'
 
 /**
  * The fraction with the smallest denominator that `from` makes `value` of; null when none does. A description takes
@@ -39,6 +41,10 @@ export const beatText = (beats: number): string =>
     beats,
   )
 
+/** The reader's own word for a value; null when it has none. */
+const wordFor = (value: number, words: Readonly<Record<string, number>>): string | null =>
+  Object.keys(words).find((word) => words[word] === value) ?? null
+
 const percentText = (part: number): string | null => {
   const percent = Math.round(part * 100)
   return percent >= 0 && percent / 100 === part ? `${percent} %` : null
@@ -46,8 +52,7 @@ const percentText = (part: number): string | null => {
 
 /** "full", "half", "none", "1/3", "30 %". @throws RangeError when no text says it */
 export function weightText(weight: Share): string {
-  const word = { 0: 'none', 0.5: 'half', 1: 'full' }[weight as number]
-  const text = word ?? percentText(weight) ?? fractionText(weight, (share) => share, false)
+  const text = wordFor(weight, weightWords) ?? percentText(weight) ?? fractionText(weight, (share) => share, false)
   return said(text, 'weight', weight)
 }
 
@@ -63,21 +68,10 @@ export function sizeText(size: Metres): string {
 }
 
 /** "down", "half up", "up", "30 %". @throws RangeError when it is no whole per cent */
-export const riseText = (rise: number): string =>
-  said({ 0: 'down', 0.5: 'half up', 1: 'up' }[rise] ?? percentText(rise), 'rise', rise)
-
-const SWAYS: ReadonlyMap<number, string> = new Map([
-  [-1, 'left'],
-  [-0.5, 'slightly left'],
-  [0, 'none'],
-  [0.5, 'slightly right'],
-  [1, 'right'],
-])
+export const riseText = (rise: number): string => said(wordFor(rise, riseWords) ?? percentText(rise), 'rise', rise)
 
 /** @throws RangeError for a sway between the five */
-export const swayText = (sway: number): string => said(SWAYS.get(sway) ?? null, 'sway', sway)
-
-export const alignmentText = ({ way, to }: Alignment): string => `${way} ${to}`
+export const swayText = (sway: number): string => said(wordFor(sway, swayWords), 'sway', sway)
 
 /** "published, a list, page 3"; the longest have no room for the space. */
 export function sourceText({ provenance, text }: Source): string {

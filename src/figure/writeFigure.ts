@@ -3,8 +3,10 @@ import { dances } from '../dance/dances.ts'
 import { beatValue, type Radians } from '../units.ts'
 import { countText } from './countText.ts'
 import type { Action, Checkpoint, Direction, Figure, OwnMoments } from './figure.ts'
+import { CURRENT_VERSION, migrated } from './migrations.ts'
+import { alignmentText } from './readAlignment.ts'
 import { momentKeys, readMoments } from './readMoments.ts'
-import { alignmentText, riseText, sizeText, sourceText, swayText, turnText, weightText } from './texts.ts'
+import { riseText, sizeText, sourceText, swayText, turnText, weightText } from './texts.ts'
 import { usualWeights } from './usualWeights.ts'
 import { writeTimings } from './writeTimings.ts'
 import { type Written, writeYaml } from './writeYaml.ts'
@@ -81,20 +83,13 @@ function tracksOf({ tracks }: Figure, called: number, dance: Dance): Mapping {
 const hasRun = (text: string): boolean =>
   [...text.matchAll(/(\d)\s*[-–]\s*(\d{1,2})/g)].some(([, from, to]) => Number(to) > Number(from) + 1)
 
-/** Whether anything is said that version 1 could not say. */
-function needsVersion2(figure: Figure, timings: Mapping): boolean {
-  const { ends, freeFoot, stepsSource, tracks, actions, starts } = figure
-  const isNew = (action: Action): boolean =>
-    NEW_DIRECTIONS.includes(action.direction) ||
-    [action.footTurn, action.placed, action.position, action.leading, action.alignment].some((key) => key !== null) ||
-    action.footwork + action.note !== ''
+/** Whether version 1 could not say it: a key of its own, a direction, a way of standing, or a way to write a timing. */
+function needsVersion2({ starts, actions, timings }: Figure, written: Mapping): boolean {
   return (
-    [ends, freeFoot, stepsSource].some((key) => key !== null) ||
-    Object.values(tracks).some((track) => track.length > 0) ||
+    migrated(written, 1).aside.length > 0 ||
     starts?.way === 'pointing' ||
-    'written in' in timings ||
-    figure.timings.some(({ text }) => /[×x]|^\s*[&a]/i.test(text) || hasRun(text)) ||
-    actions.some(isNew)
+    timings.some(({ text }) => /[×x]|^\s*[&a]/i.test(text) || hasRun(text)) ||
+    actions.some(({ direction }) => NEW_DIRECTIONS.includes(direction))
   )
 }
 
@@ -114,8 +109,7 @@ export function writeFigure(figure: Figure): string {
     called += timing.values[index] ?? 0
     return actionOf(action, now, dance)
   })
-  return writeYaml({
-    overfoot: needsVersion2(figure, timings) ? '2' : '1',
+  const written: Mapping = {
     title: figure.title,
     dance: figure.dance,
     role: figure.role,
@@ -129,5 +123,6 @@ export function writeFigure(figure: Figure): string {
     ...(about === '' ? {} : { about }),
     actions,
     ...tracksOf(figure, first, dance),
-  })
+  }
+  return writeYaml({ overfoot: String(needsVersion2(figure, written) ? CURRENT_VERSION : 1), ...written })
 }

@@ -3,6 +3,7 @@ import { dances } from '../dance/dances.ts'
 import { type BeatValue, beatValue } from '../units.ts'
 import type { Figure, Timing } from './figure.ts'
 import { readTiming } from './readTiming.ts'
+import { REMEMBERED } from './readTimings.ts'
 import { beatText, sourceText } from './texts.ts'
 import type { Written } from './writeYaml.ts'
 
@@ -10,9 +11,6 @@ const same = <Value>(a: readonly Value[], b: readonly Value[]): boolean =>
   a.length === b.length && a.every((value, index) => value === b[index])
 
 const sameSource = (a: Source, b: Source): boolean => a.provenance === b.provenance && a.text === b.text
-
-/** What a timing has whose source is not said. */
-const REMEMBERED: Source = { provenance: 'from memory', text: '' }
 
 /** In beats: "3/4 1/2 3/4". */
 const valuesText = (values: readonly BeatValue[]): string =>

@@ -3,8 +3,9 @@ import { dances } from '../dance/dances.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import type { Figure } from '../figure/figure.ts'
 import { lessonOf } from '../session/lesson.ts'
-import { EARLIEST_PART, LATEST, newSession, type Session, type SessionPanel } from '../session/session.ts'
-import { beat, share } from '../units.ts'
+import { newSession, type Session, type SessionPanel, withEarly, withLate } from '../session/session.ts'
+import { EARLIEST_PART, LATEST } from '../transfer/perform.ts'
+import { beat } from '../units.ts'
 import { checksum } from './checksum.ts'
 
 /** Longer addresses are cut by some of the programs that pass them on. */
@@ -105,13 +106,11 @@ const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: F
   },
   l: (session, text) => {
     const by = readNumber(text)
-    return by === null || by < 0 || by > LATEST ? null : withPanel(session, { kind: 'late', by: beat(by) })
+    return by === null || by < 0 || by > LATEST ? null : withLate(session, by)
   },
   e: (session, text) => {
     const part = readNumber(text)
-    return part === null || part < EARLIEST_PART || part > 1
-      ? null
-      : withPanel(session, { kind: 'early', part: share(part) })
+    return part === null || part < EARLIEST_PART || part > 1 ? null : withEarly(session, part)
   },
   o: (session, text) => {
     const order = [...text].map(Number)
@@ -127,11 +126,6 @@ const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: F
   n: (session, text) => (text === '0' ? { ...session, names: false } : null),
   r: (session, text) => (text === '0' ? { ...session, loop: false } : null),
 }
-
-const withPanel = (session: Session, way: SessionPanel['way']): Session => ({
-  ...session,
-  panels: session.panels.map((panel) => (panel.way.kind === way.kind ? { ...panel, way } : panel)),
-})
 
 /**
  * The view that a link's fields say of a figure.

@@ -3,7 +3,7 @@ import { dances } from '../dance/dances.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import type { Figure } from '../figure/figure.ts'
-import type { Way } from '../transfer/perform.ts'
+import { EARLIEST_PART, LATEST, type Way } from '../transfer/perform.ts'
 import { type Beat, beat, type Share, share } from '../units.ts'
 
 /** One panel: a way of dancing the figure. */
@@ -30,10 +30,6 @@ export type Session = {
 /** Half a beat late is what the eye and the grid see best; half of the step's time likewise. */
 export const DEFAULT_LATE = beat(0.5)
 export const DEFAULT_EARLY = share(0.5)
-
-/** The most that a dancer can be late by, in beats, and the least part of the step's time to be across in. */
-export const LATEST = 1
-export const EARLIEST_PART = 0.25
 
 /** The parts of the step's time in which an early dancer is across. */
 export const EARLY_PARTS: readonly Share[] = [share(0.25), share(0.5), share(0.75)]

@@ -5,10 +5,14 @@ import { type ActionTimes, type Performance, performance } from './performance.t
 /** Which way of dancing a figure to show. Plain data, so that it can be kept and sent. */
 export type Way =
   | { readonly kind: 'in time' }
-  /** Each action begins `by` beats (0 to 1) after its plan and keeps its own pace. */
+  /** Each action begins `by` beats (0 to `LATEST`) after its plan and keeps its own pace. */
   | { readonly kind: 'late'; readonly by: Beat }
-  /** Too soon onto the foot: across in the first `part` of the step's time (above 0, to 1), then waits. */
+  /** Too soon onto the foot: across in the first `part` of the step's time (`EARLIEST_PART` to 1), then waits. */
   | { readonly kind: 'early'; readonly part: Share }
+
+/** The most that a dancer can be late by, in beats, and the least part of the step's time to be across in. */
+export const LATEST = 1
+export const EARLIEST_PART = 0.25
 
 /** How far a struck step that comes early is ahead, in beats: foot and weight go together, so all of it is. */
 const STRUCK_EARLY = 0.5

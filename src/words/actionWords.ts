@@ -1,4 +1,5 @@
-import type { Action, Alignment, Direction, Foot, TurnKind } from '../figure/figure.ts'
+import type { Action, Direction, Foot, TurnKind } from '../figure/figure.ts'
+import { alignmentText } from '../figure/readAlignment.ts'
 import type { Radians } from '../units.ts'
 import { fraction } from './fraction.ts'
 
@@ -36,8 +37,6 @@ function turnWords(by: Radians): string {
   return `${amount} to ${by < 0 ? 'left' : 'right'}`
 }
 
-const alignmentWords = ({ way, to }: Alignment): string => `${way} ${to}`
-
 /**
  * An action as a chart has it: "RF forward in CBMP, outside partner, 1/4 to right, backing diagonally to centre, HT".
  * @param foot the one that acts
@@ -55,7 +54,7 @@ export function actionWords(action: Action, foot: Foot): string {
     turn === 0 ? '' : turnWords(turn),
     footTurn === null ? '' : `${TURNS[footTurn.kind]} ${turnWords(footTurn.by)}`,
     weight > 0 && weight < 1 ? 'part weight' : '',
-    alignment === null ? '' : alignmentWords(alignment),
+    alignment === null ? '' : alignmentText(alignment),
     footwork,
   ]
     .filter((part) => part !== '')
