@@ -111,6 +111,7 @@ export function panelView(
             textHeight,
             halfWidth: view.width / 2 / view.pixelsPerMetre,
             halfHeight: view.height / 2 / view.pixelsPerMetre,
+            lineOfDance: schedule.figure.starts !== null,
             // The plan's, so that the labels stand alike in all panels.
             path: trailOf(ideal, view.idealFloor, view, ideal.curve.from, ideal.curve.to),
           })

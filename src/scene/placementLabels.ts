@@ -33,6 +33,8 @@ export type LabelRoom = {
   /** Half the panel. */
   readonly halfWidth: number
   readonly halfHeight: number
+  /** Whether its arrow stands in the upper right corner. */
+  readonly lineOfDance: boolean
   /** The whole path of the weight, x and y in turn. */
   readonly path: Float64Array
 }
@@ -41,9 +43,22 @@ export type LabelRoom = {
 const LINE_HEIGHT = 1.35
 /** From the foot's edge to the line, in text heights. */
 const GAP = 0.35
+/** Lines beside each other are further apart than this, in half widths, or two would read as one. */
+const APART = 1.2
+/** What stands in the panel's right-hand corners, about, in text heights: the scale bar, and above the line of dance. */
+const SCALE_BAR = { width: 7, height: 2.2 } as const
+const ARROW = { width: 2.6, height: 3 } as const
 
 /** About half the width of a line (number, gap, and a count such as "Q" or "4-1"), in text heights. */
 export const labelHalfWidth = (count: string): number => 1.2 + 0.28 * Math.max(0, count.length - 1)
+
+/** Whether a line reaches into a corner. @param right its right end @param out its end towards the corner, from the middle */
+const inCorner = (
+  { width, height }: { readonly width: number; readonly height: number },
+  right: number,
+  out: number,
+  { halfWidth, halfHeight, textHeight }: LabelRoom,
+): boolean => right > halfWidth - width * textHeight && out > halfHeight - height * textHeight
 
 /** How bad a place is: outside the panel, on another line, on a foot, on the weight's path. */
 function clutter(
@@ -60,7 +75,9 @@ function clutter(
     Math.abs(px - x) < halfWidth + beyondX && Math.abs(py - y) < halfHeight + beyondY
   let bad = 0
   if (Math.abs(x) + halfWidth > room.halfWidth || Math.abs(y) + halfHeight > room.halfHeight) bad += 8
-  if (labels.some((other) => within(other.x, other.y, halfWidth * 0.95, halfHeight * 0.95))) bad += 4
+  if (labels.some((other) => within(other.x, other.y, halfWidth * APART, halfHeight * 0.95))) bad += 4
+  if (inCorner(SCALE_BAR, x + halfWidth, -y + halfHeight, room)) bad += 4
+  if (room.lineOfDance && inCorner(ARROW, x + halfWidth, y + halfHeight, room)) bad += 4
   if (feet.some((foot) => foot !== own && within(foot.x, foot.y, room.footBreadth / 3, room.footLength / 3))) bad += 2
   for (let k = 0; k < room.path.length; k += 2) {
     if (within(room.path[k] as number, room.path[k + 1] as number, 0, 0)) return bad + 1
@@ -85,9 +102,15 @@ export function placementLabels(
     if (placement === null) continue
     const side = ownSide(placement.foot)
     const count = actions[index]?.sign ?? ''
-    const beside = footBreadth / 2 + (labelHalfWidth(count) + GAP) * textHeight
-    const clear = MARKER_REACH * footLength + (labelHalfWidth(count) + GAP / 2) * textHeight
-    const beyond = footLength / 2 + 0.8 * textHeight
+    // A line is wider than high: how far off it stands depends on which of the two lies towards the foot.
+    const reach = (towards: { x: number; y: number }): number => {
+      const { x, y } = turn(towards, placement.heading)
+      return (Math.abs(x) * labelHalfWidth(count) + (Math.abs(y) * LINE_HEIGHT) / 2) * textHeight
+    }
+    const across = reach({ x: 1, y: 0 })
+    const beside = footBreadth / 2 + GAP * textHeight + across
+    const clear = MARKER_REACH * footLength + (GAP / 2) * textHeight + across
+    const beyond = footLength / 2 + (GAP / 3) * textHeight + reach({ x: 0, y: 1 })
     const places = [
       // Clear of the marker when it stands over this foot, where there is room for that.
       { x: side * clear, y: 0 },

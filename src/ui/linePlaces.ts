@@ -40,8 +40,24 @@ export type LinePlace = {
  */
 const LEVELS = [0.55, 0.5, 0.2]
 
-/** The first time at which the line is `part` of the way from where it starts to the other foot. */
-function reaches({ points }: StripLine, part: number): number | null {
+/** As good as all of the way. */
+const NEARLY = 0.05
+
+/**
+ * The points of the first change that goes all the way to the other foot: in one to part weight the lines lie close. All
+ * points where there is none.
+ */
+function firstChange(points: StripLine['points']): StripLine['points'] {
+  const start = points[0]?.right ?? 0
+  const end = points.findIndex(({ right }) => Math.abs(right - start) > 1 - NEARLY)
+  if (end < 0) return points
+  const begin = points.slice(0, end).findLastIndex(({ right }) => Math.abs(right - start) < NEARLY)
+  return points.slice(Math.max(0, begin), end + 1)
+}
+
+/** The first time at which the line is `part` of the way from the foot where it starts to the other, in that change. */
+function reaches(line: StripLine, part: number): number | null {
+  const points = firstChange(line.points)
   const start = points[0]?.right
   if (start === undefined) return null
   const level = start < 0.5 ? start + part * (1 - start) : start * (1 - part)

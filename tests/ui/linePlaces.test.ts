@@ -73,6 +73,20 @@ describe('linePlaces(strip)', () => {
     expect(Math.abs(c!.y - d!.y)).toBeGreaterThan(20)
   })
 
+  test('keeps the names out of a change to part weight, where the lines lie close', () => {
+    const parts = (panel: number, by: number): StripLine => ({
+      panel,
+      points: [...[0, 0, 0.5, 0, 1, 1].map((right, index) => ({ t: index === 0 ? -0.5 : index - 1 + by, right }))],
+      waits: [],
+    })
+    const places = linePlaces({ from: -0.5, to: 6, grid: [], lines: [parts(0, 0), parts(1, 0.5), parts(2, -0.25)] })
+    expect(places).toHaveLength(3)
+    const ys = places.map(({ y }) => y).sort((a, b) => a - b)
+    for (const [index, y] of ys.entries()) if (index > 0) expect(y - (ys[index - 1] as number)).toBeGreaterThan(4)
+    // The change from the left foot to the right one begins at beat 2.
+    for (const { x } of places) expect((x / 100) * 6.5 - 0.5).toBeGreaterThan(1.75)
+  })
+
   test('has no name for a line that never changes feet', () => {
     const still: StripLine = { panel: 0, points: [0, 3.5].map((t) => ({ t, right: 0 })), waits: [] }
     expect(linePlaces(stripOf([still]))).toEqual([])
