@@ -103,7 +103,7 @@ function readDescription(
       severity: 'warning',
     }),
   )
-  const { figure, findings } = readValues(now, id)
+  const { figure, findings } = readFigure(now, id)
   return { figure, findings: [...ofVersion, ...findings] }
 }
 
@@ -117,7 +117,7 @@ function unitOf(writtenIn: string | undefined, dance: Dance | null): Reading<str
 }
 
 /** What the values of the present version mean. */
-function readValues(
+function readFigure(
   value: Readonly<Record<string, unknown>>,
   id: string,
 ): { readonly figure: Figure | null; readonly findings: readonly Finding[] } {
