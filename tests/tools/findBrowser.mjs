@@ -62,6 +62,20 @@ async function playwrightsOwn() {
 }
 
 /**
+ * Fonts for the packed browser. Its own list names only the folders of the hosting it is packed for; with no font at all
+ * every page crashes as soon as it draws a letter.
+ * @param {string} folder where its fonts are unpacked, absolute
+ */
+export const fontsConfig = (folder) => `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${folder.replaceAll('&', '&amp;').replaceAll('<', '&lt;')}</dir>
+  <dir>/usr/share/fonts</dir>
+  <cachedir prefix="xdg">fontconfig</cachedir>
+</fontconfig>
+`
+
+/**
  * The packed browser in `.browser`. It unpacks itself and its libraries below TMPDIR and sets LD_LIBRARY_PATH, which
  * it does only when it takes itself to be in that one hosting environment, asked at import.
  */
@@ -73,7 +87,12 @@ async function packed() {
   try {
     const main = createRequire(entry).resolve(PACKED)
     const { default: chromium } = await import(pathToFileURL(main).href)
-    return /** @type {string} */ (await chromium.executablePath())
+    const path = /** @type {string} */ (await chromium.executablePath())
+    const fonts = join(OWN, 'fonts')
+    mkdirSync(fonts, { recursive: true })
+    writeFileSync(join(fonts, 'fonts.conf'), fontsConfig(fonts))
+    process.env.FONTCONFIG_PATH = fonts
+    return path
   } finally {
     for (const [name, value] of Object.entries(before)) {
       if (value === undefined) delete process.env[name]

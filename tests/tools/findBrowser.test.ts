@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { findBrowser } from './findBrowser.mjs'
+import { findBrowser, fontsConfig } from './findBrowser.mjs'
 
 const isBrowser = (path: string) => path.startsWith('/good')
 const step = (name: string, path: string | null) => ({ name, find: vi.fn(() => path) })
@@ -33,4 +33,10 @@ describe('findBrowser({ steps, isBrowser })', () => {
     const found = findBrowser({ steps: [step('none', null), step('broken', '/bad'), failing], isBrowser })
     await expect(found).rejects.toThrow(/none: there is none\nbroken: \/bad does not start\nfailing: no network$/)
   })
+})
+
+it('fontsConfig(folder) names the folder that the fonts are in, whatever its name', () => {
+  const config = fontsConfig('/a & b/fonts')
+  expect(config).toContain('<dir>/a &amp; b/fonts</dir>')
+  expect(config).not.toContain('/tmp')
 })
