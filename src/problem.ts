@@ -15,7 +15,7 @@ export type ProblemValues = {
   'version-unknown': { readonly value: string; readonly known: number }
   'key-missing': { readonly key: string }
   /** `nearest` is '' when nothing is near. */
-  'key-unknown': { readonly key: string; readonly nearest: string }
+  'key-unknown': { readonly key: string; readonly nearest: string; readonly hasValue: boolean }
   /** A key that this file's version of the description did not have: not used. */
   'key-newer': { readonly key: string; readonly version: number; readonly since: number }
   /** A text that the key does not know. `allowed`: all that it knows, or examples of it; `nearest` as above. */

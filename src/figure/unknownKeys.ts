@@ -19,7 +19,11 @@ export function unknownKeys(value: unknown): readonly Finding[] {
     if (!isMapping(mapping)) return
     for (const key of Object.keys(mapping)) {
       if (known.includes(key)) continue
-      const unknown = fault('key-unknown', { key: shownText(key), nearest: nearestWord(key, known) })
+      const unknown = fault('key-unknown', {
+        key: shownText(key),
+        nearest: nearestWord(key, known),
+        hasValue: mapping[key] !== null,
+      })
       const at = { fault: unknown, path: [...path, key], place: { onKey: true } }
       findings.push(REFUSED.includes(key) ? at : { ...at, severity: 'warning' })
     }

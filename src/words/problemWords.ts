@@ -66,9 +66,16 @@ const sentences: { readonly [Code in ProblemCode]: (values: ProblemValues[Code])
     mend: `Open the file with a newer Overfoot, or write “overfoot: ${known}” if it was a slip.`,
   }),
   'key-missing': ({ key }) => ({ rule: `The key ${quoted(key)} is missing.`, mend: `Add a line “${key}: …”.` }),
-  'key-unknown': ({ key, nearest }) => ({
+  'key-unknown': ({ key, nearest, hasValue }) => ({
     rule: `The key ${quoted(key)} is not known here: what it says is not used.`,
-    mend: instead(nearest, nearest === '' ? 'Take the line out, or put it behind a #.' : '').trim(),
+    mend: instead(
+      nearest,
+      nearest !== ''
+        ? ''
+        : hasValue
+          ? 'Take the line out, or put it behind a #.'
+          : 'It has no value. Inside braces a comma ends a value: if this belongs to the text before it, put that text in quotation marks.',
+    ).trim(),
   }),
   'key-newer': ({ key, version, since }) => ({
     rule: `Version ${version} of the description has no key ${quoted(key)}: what it says is not used.`,

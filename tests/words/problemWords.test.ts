@@ -37,6 +37,14 @@ describe('problemSentence(problem)', () => {
     })
   })
 
+  test('says of a key without a value that a comma may have cut a text in two', () => {
+    const cut = but('- close', '- { direction: close, note: a check, then back }', but('overfoot: 1', 'overfoot: 2'))
+    expect(first(cut)).toMatchObject({
+      rule: '“then back” is not known here: what it says is not used.'.replace('“', 'The key “'),
+      mend: expect.stringMatching(/a comma ends a value.*quotation marks/),
+    })
+  })
+
   test('keeps a file name from moving the cursor', () => {
     expect(first('', 'a\u001b[2J\nb.yaml').line).toMatch(/^a\\u\{1b\}\[2J\\u\{a\}b\.yaml:1:1 not-a-mapping /)
   })
