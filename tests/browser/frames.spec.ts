@@ -32,7 +32,9 @@ test('a frame while playing: one request, no static shape, no React commit, and 
     const begin = { ...window.watched, ...stage.counts, at: performance.now(), beats: 0 }
     const heard: number[] = []
     const stop = window.overfoot.player.onGrid(() => heard.push(performance.now()))
-    await new Promise((done) => setTimeout(done, 4000))
+    // As long as it takes, for the software renderer is slow on a busy machine: counted, not timed.
+    while (stage.counts.draws - begin.draws < 12 || heard.length < 8 || performance.now() - begin.at < 4000)
+      await new Promise((done) => setTimeout(done, 50))
     stop()
     const writes = window.watched.writes.filter((time) => time >= begin.at)
     return {
@@ -46,13 +48,9 @@ test('a frame while playing: one request, no static shape, no React commit, and 
       writes: writes.length,
     }
   })
-  // Few, for the software renderer is slow; each of them is counted.
-  expect(seen.draws).toBeGreaterThan(8)
   expect(Math.abs(seen.frames - seen.draws)).toBeLessThanOrEqual(2)
   expect(seen.shapes).toBe(0)
   expect(seen.commits).toBe(0)
-  // 116 beats a minute, four seconds: 15 half beats, less what falls between two slow frames.
-  expect(seen.heard).toBeGreaterThanOrEqual(7)
   expect(seen.writes).toBeGreaterThan(5)
   expect(seen.writes).toBeLessThanOrEqual(seen.heard + 1)
   expect(seen.stray).toBe(0)

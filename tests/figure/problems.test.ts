@@ -109,13 +109,13 @@ actions:
         code: 'key-unknown',
         severity: 'warning',
         where: { file: 'walks.figure.yaml', line: 5, column: 1 },
-        values: { key: 'colour', nearest: '' },
+        values: { key: 'colour', nearest: '', hasValue: true },
       },
       {
         code: 'key-unknown',
         severity: 'warning',
         where: { file: 'walks.figure.yaml', line: 11, column: 5, action: 2 },
-        values: { key: 'sise', nearest: 'size' },
+        values: { key: 'sise', nearest: 'size', hasValue: true },
       },
     ])
   })
