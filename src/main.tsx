@@ -2,9 +2,11 @@ import { figures } from 'virtual:figures'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { gsapDriver } from './clock/gsapDriver.ts'
+import type { SavedText } from './keep/saveText.ts'
 import { createPlayer } from './player.ts'
 import { App } from './ui/App.tsx'
 import { ErrorBoundary } from './ui/ErrorBoundary.tsx'
+import { parts } from './ui/parts.ts'
 
 // The stage begins before React, so that the picture does not wait for the rest of the page.
 const stage = import('./stage/stage.ts').then(({ createStage }) =>
@@ -16,12 +18,18 @@ const player = createPlayer(figures, gsapDriver())
 /** Milliseconds after the stage, so that the first picture is not held up. */
 const AFTER_THE_PICTURE = 1000
 
-// What opening a figure needs is fetched while the page is online, so that it also works later, without a network.
+// What opening a figure needs, and what takes over from a GPU that fails, is fetched while the page is online, so that it also works later, without a network.
 stage
   .catch(() => null)
   .then(() =>
     setTimeout(
-      () => Promise.allSettled([import('./figure/parse.ts'), import('./ui/ProblemDialog.tsx')]),
+      () =>
+        Promise.allSettled([
+          import('./figure/parse.ts'),
+          import('./ui/ProblemDialog.tsx'),
+          import('./stage/canvasRenderer.ts'),
+          ...Object.values(parts).map((load) => load()),
+        ]),
       AFTER_THE_PICTURE,
     ),
   )
@@ -36,11 +44,18 @@ function startAnew(): void {
   if (first !== undefined) player.choose(first.id)
 }
 
+/** The visitor's own figure on the screen: after a failure the way to keep it. */
+function mine(): SavedText | null {
+  const { own, session } = player.store.getState()
+  const found = own.find(({ figure }) => figure.id === session.figure)
+  return found === undefined ? null : { name: `${found.figure.id.replace(/^own:/, '')}`, text: found.text }
+}
+
 const home = document.getElementById('overfoot')
 if (home === null) throw new Error('the page has no element "overfoot" to start in')
 createRoot(home).render(
   <StrictMode>
-    <ErrorBoundary startAnew={startAnew}>
+    <ErrorBoundary startAnew={startAnew} mine={mine}>
       <App player={player} stage={stage} />
     </ErrorBoundary>
   </StrictMode>,

@@ -4,13 +4,14 @@ import type { Driver } from './clock/driver.ts'
 import type { Counting } from './dance/dance.ts'
 import { secondsPerBeat } from './dance/secondsPerBeat.ts'
 import type { Figure } from './figure/figure.ts'
-import { type OwnFigure, ownFigure } from './figure/ownFigure.ts'
+import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
 import type { ParseResult } from './figure/parse.ts'
+import { type PagedPanels, type PictureNow, pagedPanels } from './scene/pagedPanels.ts'
 import { palettes } from './scene/palette.ts'
 import type { Rect } from './scene/panelPicture.ts'
 import type { PanelView } from './scene/panelView.ts'
-import { panelView } from './scene/panelView.ts'
-import { viewOf } from './scene/view.ts'
+import type { Seen } from './scene/view.ts'
+import { createListeners } from './session/createListeners.ts'
 import { type Lesson, lessonOf } from './session/lesson.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
@@ -24,9 +25,15 @@ import {
   withLate,
   withLoop,
   withNamesOff,
+  withOpposite,
+  withOrder,
+  withSeen,
+  withSteps,
   withTempo,
   withTiming,
 } from './session/session.ts'
+import { shuffled } from './session/shuffled.ts'
+import { stepsAt } from './session/stepsAt.ts'
 import type { Stage } from './stage/stage.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
 import { type Beat, beat } from './units.ts'
@@ -75,37 +82,33 @@ export type Player = {
   /** By grid steps (half beats) from the grid point shown; pauses first. */
   step(steps: number): void
   setTempo(barsPerMinute: number): void
+  /** The whole figure, over and over or once. */
   setLoop(loop: boolean): void
+  /** The step at the beat now with the one before it, over and over; once more: the whole figure again. */
+  toggleSteps(): void
   setLate(by: number): void
   setEarly(part: number): void
   setCounting(counting: Counting): void
   /** Another of the figure's timings. */
   setTiming(timing: number): void
+  /** Which panels are on the screen, from left to right, by index; an empty list changes nothing. */
+  setOrder(order: readonly number[]): void
+  setSeen(seen: Seen): void
+  /** The partner's part, by the natural opposite. */
+  setOpposite(opposite: boolean): void
   /** Names off and the panels shuffled: "who is late?" */
   hideNames(): void
   reveal(): void
+  /** What is on the screen at the beat now, panel by panel from left to right; empty before the first picture. */
+  pictureNow(): readonly PictureNow[]
+  /** Told whenever the panels have been framed anew: another size, another place. Returns what stops it. */
+  onShown(listener: () => void): () => void
   /** The stage to draw on and where on it each panel lies, in CSS px (as they stand: rects[0] is session.order[0]'s). */
   show(stage: Stage, rects: readonly Rect[], dark: boolean): void
 }
 
 /** Where and on what the panels are drawn. */
 type Shown = { readonly stage: Stage; readonly rects: readonly Rect[]; readonly dark: boolean }
-
-/** A random order of 0 … n − 1 (Fisher and Yates). */
-function shuffled(n: number): number[] {
-  const order = Array.from({ length: n }, (_, index) => index)
-  for (let last = n - 1; last > 0; last--) {
-    const other = Math.floor(Math.random() * (last + 1))
-    ;[order[last], order[other]] = [order[other] as number, order[last] as number]
-  }
-  return order
-}
-
-/** The same file again takes the former's place. */
-function withOwn(own: readonly OwnFigure[], brought: OwnFigure): OwnFigure[] {
-  const former = own.findIndex(({ figure }) => figure.id === brought.figure.id)
-  return former < 0 ? [...own, brought] : own.with(former, brought)
-}
 
 /**
  * The whole pipeline on one page:
@@ -137,44 +140,46 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   // 2. Where it is drawn.
   let shown: Shown | null = null
+  let paged: PagedPanels | null = null
+  let page = 0
   let panels: readonly PanelView[] = []
-  const listeners = new Set<(at: Beat) => void>()
+  const gridListeners = createListeners<Beat>()
+  const shownListeners = createListeners<void>()
   let toldAt: Beat = lesson.range.from
 
-  function framed(session: Session, current: Lesson): void {
+  const session = (): Session => store.getState().session
+
+  function framed({ order, names }: Session, current: Lesson, at: Beat): void {
     if (shown === null || shown.rects.length === 0) return
-    const { stage, rects, dark } = shown
-    const standing = session.order.slice(0, rects.length)
-    const area = ({ width, height }: Rect): number => width * height
-    const largest = rects.reduce((found, rect) => (area(rect) > area(found) ? rect : found), rects[0] as Rect)
-    const like = viewOf(current, largest.width, largest.height)
-    const pictured = standing.map((index, place) => {
-      const rect = rects[place] as Rect
-      const view = viewOf(current, rect.width, rect.height, like)
-      return { rect, view: panelView(current, index, view, session.names) }
-    })
-    stage.setPanels(
-      pictured.map(({ rect, view }) => ({ rect, picture: view.picture })),
-      palettes[dark ? 'dark' : 'light'].stage,
-    )
-    panels = pictured.map(({ view }) => view)
+    paged = pagedPanels(current, order, shown.rects, names)
+    turnTo(paged, paged.pageAt(at))
   }
 
-  function framePanels(): void {
-    const { session, lesson: current } = store.getState()
-    framed(session, current)
+  /** Builds what stands on a page. */
+  function turnTo(all: PagedPanels, next: number): void {
+    page = next
+    panels = all.panelsOn(next)
+    shown?.stage.setPanels(
+      panels.map(({ picture }, place) => ({ rect: all.rects[place] as Rect, picture })),
+      palettes[shown.dark ? 'dark' : 'light'].stage,
+    )
   }
+
+  const framePanels = (): void => framed(session(), store.getState().lesson, beatNow())
 
   // 3. One beat → one picture.
   const beatNow = (): Beat => beatAt(clock, driver.now())
   const gridBeat = (): Beat => gridPointBefore(beatNow(), store.getState().lesson.schedule.grid)
-  const draw = (at: Beat): void => shown?.stage.draw(panels.map((panel) => panel.frameAt(at)))
+  function draw(at: Beat): void {
+    if (paged !== null && paged.pageAt(at) !== page) turnTo(paged, paged.pageAt(at))
+    shown?.stage.draw(panels.map((panel) => panel.frameAt(at)))
+  }
 
   function tellGrid(always: boolean): void {
     const at = gridBeat()
     if (!always && at === toldAt) return
     toldAt = at
-    for (const listener of listeners) listener(at)
+    gridListeners.tell(at)
   }
 
   function frame(): void {
@@ -193,14 +198,18 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const sameLesson =
       next.timing === before.session.timing &&
       next.panels === before.session.panels &&
-      next.loop === before.session.loop
+      next.order === before.session.order &&
+      next.loop === before.session.loop &&
+      next.steps === before.session.steps &&
+      next.seen === before.session.seen &&
+      next.opposite === before.session.opposite
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
-    if (!sameLesson) clock = within(clock, after.range, next.loop ? after.round : null, driver.now())
+    if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, driver.now())
     if (next.barsPerMinute !== before.session.barsPerMinute) {
       clock = atTempo(clock, secondsPerBeat(after.dance, next.barsPerMinute), driver.now())
     }
     store.setState({ session: next, lesson: after })
-    if (!sameLesson || next.names !== before.session.names || next.order !== before.session.order) framePanels()
+    if (!sameLesson || next.names !== before.session.names) framePanels()
     draw(beatNow())
     tellGrid(true)
   }
@@ -222,13 +231,18 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     if (brought !== null) rehearse(next, chosen)
     const now = driver.now()
     const clockAfter = soughtTo(
-      standingClock(after.range, secondsPerBeat(after.dance, next.barsPerMinute), next.loop ? after.round : null, now),
+      standingClock(
+        after.range,
+        secondsPerBeat(after.dance, next.barsPerMinute),
+        after.repeats ? after.round : null,
+        now,
+      ),
       at ?? after.range.from,
       now,
     )
     const beatAfter = beatAt(clockAfter, now)
     try {
-      framed(next, after)
+      framed(next, after, beatAfter)
       draw(beatAfter)
     } catch (reason) {
       framePanels()
@@ -272,18 +286,13 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     moveTo(at)
   }
 
-  const session = (): Session => store.getState().session
-
   return {
     store,
     figures,
     clock: () => clock,
     beatNow,
     gridBeat,
-    onGrid(listener) {
-      listeners.add(listener)
-      return () => listeners.delete(listener)
-    },
+    onGrid: (listener) => gridListeners.add(listener),
     choose(figureId) {
       const chosen = known(figureId)
       stand(chosen, withFigure(session(), chosen, beat(0)), null, null)
@@ -311,6 +320,13 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     },
     setTempo: (barsPerMinute) => changed(withTempo(session(), figure, barsPerMinute)),
     setLoop: (loop) => changed(withLoop(session(), loop)),
+    toggleSteps() {
+      const { session: now, lesson: current } = store.getState()
+      changed(withSteps(now, now.steps === null ? stepsAt(current.schedule, gridBeat()) : null))
+    },
+    setOrder: (order) => changed(withOrder(session(), order)),
+    setSeen: (seen) => changed(withSeen(session(), seen)),
+    setOpposite: (opposite) => changed(withOpposite(session(), opposite)),
     setLate: (by) => changed(withLate(session(), by)),
     setEarly: (part) => changed(withEarly(session(), part)),
     setCounting: (counting) => changed(withCounting(session(), counting)),
@@ -319,12 +335,15 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       // The new timing may have another grid.
       if (!clock.playing) moveTo(nearestGridPoint(beatNow(), store.getState().lesson.schedule.grid))
     },
-    hideNames: () => changed(withNamesOff(session(), shuffled(session().panels.length))),
+    hideNames: () => changed(withNamesOff(session(), shuffled(session().order))),
     reveal: () => changed(revealed(session())),
+    pictureNow: () => paged?.picturesAt(beatNow()) ?? [],
+    onShown: (listener) => shownListeners.add(listener),
     show(stage, rects, dark) {
       shown = { stage, rects, dark }
       framePanels()
       draw(beatNow())
+      shownListeners.tell()
     },
   }
 }

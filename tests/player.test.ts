@@ -3,7 +3,7 @@ import { crankedDriver } from '../src/clock/crankedDriver.ts'
 import { createPlayer, type Player } from '../src/player.ts'
 import type { PanelFrame } from '../src/scene/panelPicture.ts'
 import { panelView } from '../src/scene/panelView.ts'
-import { viewOf } from '../src/scene/view.ts'
+import { type View, viewsOf } from '../src/scene/view.ts'
 import type { Metres } from '../src/units.ts'
 import { walks } from './tools/exampleFigure.ts'
 import { recordingStage } from './tools/recordingStage.ts'
@@ -24,7 +24,9 @@ function onStage(figures = [SQQ, WALTZ]) {
 /** What the panels look like at a beat, made from nothing. */
 function fresh(player: Player, at: number): PanelFrame[] {
   const { session, lesson } = player.store.getState()
-  return session.order.map((index) => panelView(lesson, index, viewOf(lesson, 380, 420), session.names).frameAt(at))
+  return session.order.map((index) =>
+    panelView(lesson, index, viewsOf(lesson, 380, 420)[0] as View, session.names).frameAt(at),
+  )
 }
 
 const places = (frames: readonly PanelFrame[]) =>
@@ -162,7 +164,7 @@ describe('createPlayer(figures, driver): what people do', () => {
       expect(beads.every(({ tick, waited }) => tick === null && waited === '')).toBe(true)
     }
     for (const index of session.order)
-      expect(panelView(lesson, index, viewOf(lesson, 380, 420), false).picture.tone).toBe('plain')
+      expect(panelView(lesson, index, viewsOf(lesson, 380, 420)[0] as View, false).picture.tone).toBe('plain')
     player.reveal()
     expect(player.store.getState().session).toMatchObject({ names: true, order: session.order })
   })

@@ -8,3 +8,9 @@ export const ownFigure = (figure: Figure, text: string, file: string): OwnFigure
   figure: { ...figure, id: `own:${file}` },
   text,
 })
+
+/** With one more; the same file again takes the former's place. */
+export function withOwn(own: readonly OwnFigure[], brought: OwnFigure): OwnFigure[] {
+  const former = own.findIndex(({ figure }) => figure.id === brought.figure.id)
+  return former < 0 ? [...own, brought] : own.with(former, brought)
+}

@@ -2,6 +2,7 @@ import type { Counting } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import type { Figure } from '../figure/figure.ts'
+import type { Seen } from '../scene/view.ts'
 import { lessonOf } from '../session/lesson.ts'
 import { newSession, type Session, type SessionPanel, withEarly, withLate } from '../session/session.ts'
 import { EARLIEST_PART, LATEST } from '../transfer/perform.ts'
@@ -27,6 +28,9 @@ export type LinkReading =
 const COUNTINGS: Readonly<Record<string, Counting>> = { s: 'slows and quicks', b: 'bars and beats', h: 'half beats' }
 const countingKey = (counting: Counting): string =>
   Object.keys(COUNTINGS).find((key) => COUNTINGS[key] === counting) as string
+
+const SEEN: Readonly<Record<string, Seen>> = { r: 'room', d: 'dancer', f: 'facing' }
+const seenKey = (seen: Seen): string => Object.keys(SEEN).find((key) => SEEN[key] === seen) as string
 
 /** 5.8 as 5p8: a full stop parts the fields. */
 const numberText = (value: number): string => String(value).replace('.', 'p')
@@ -60,6 +64,9 @@ function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, str
     c: unless(session.counting === usual.counting, countingKey(session.counting)),
     n: unless(session.names, '0'),
     r: unless(session.loop, '0'),
+    s: session.steps === null ? null : `${session.steps.first}-${session.steps.last}`,
+    w: unless(session.seen === usual.seen, seenKey(session.seen)),
+    p: unless(!session.opposite, '1'),
   }
 }
 
@@ -114,8 +121,8 @@ const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: F
   },
   o: (session, text) => {
     const order = [...text].map(Number)
-    const usual = session.panels.map((_, index) => index)
-    return order.toSorted((a, b) => a - b).join() === usual.join() ? { ...session, order } : null
+    const known = order.every((index) => session.panels[index] !== undefined)
+    return known && order.length > 0 && new Set(order).size === order.length ? { ...session, order } : null
   },
   c: (session, text, figure) => {
     const counting = Object.hasOwn(COUNTINGS, text) ? COUNTINGS[text] : undefined
@@ -125,6 +132,17 @@ const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: F
   },
   n: (session, text) => (text === '0' ? { ...session, names: false } : null),
   r: (session, text) => (text === '0' ? { ...session, loop: false } : null),
+  s: (session, text, figure) => {
+    const [first, last, ...more] = text.split('-').map((part) => readNumber(part))
+    const whole = Number.isInteger(first) && Number.isInteger(last) && more.length === 0
+    if (!whole || typeof first !== 'number' || typeof last !== 'number') return null
+    return first >= 0 && first <= last && last < figure.actions.length ? { ...session, steps: { first, last } } : null
+  },
+  w: (session, text) => {
+    const seen = Object.hasOwn(SEEN, text) ? SEEN[text] : undefined
+    return seen === undefined ? null : { ...session, seen }
+  },
+  p: (session, text) => (text === '1' ? { ...session, opposite: true } : null),
 }
 
 /**

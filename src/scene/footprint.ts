@@ -133,6 +133,9 @@ function measure(foot: Foot): Measured {
 
 const MEASURED: Readonly<Record<Foot, Measured>> = { left: measure('left'), right: measure('right') }
 
+/** Whose outline a foot has: in a mirror the other one's. */
+export const shapeOf = (foot: Foot, mirrored: boolean): Foot => (mirrored === (foot === 'left') ? 'right' : 'left')
+
 /** The outline as a polygon: x and y in turn, 96 points, closed by going back to the first. */
 export function footprintOutline(foot: Foot): readonly number[] {
   return MEASURED[foot].outline

@@ -14,7 +14,7 @@ export type StagePalette = {
   readonly floorEdge: string
   /** The 25 cm lines; decoration, so below 3:1 on purpose. */
   readonly floorLine: string
-  /** The weight's way that is still to come; 3:1 on the floor would outshout the trail, and it is only a preview. */
+  /** The weight's way that is still to come, in dots: 3:1 on the floor, and hardly more, for the trail is what counts. */
   readonly pathToCome: string
   /** Outlines of past and coming placements: 3:1 on the floor. */
   readonly placement: string
@@ -77,7 +77,7 @@ const light: Palette = {
     floor: '#FCFAF5',
     floorEdge: '#DDD6C8',
     floorLine: '#ECE6DA',
-    pathToCome: '#C9C0AE',
+    pathToCome: '#968F81',
     placement: '#938C7E',
     ink: '#1D1A16',
     quietInk: '#5F594E',
@@ -108,7 +108,7 @@ const dark: Palette = {
     floor: '#1E1D1A',
     floorEdge: '#38352F',
     floorLine: '#2B2924',
-    pathToCome: '#565045',
+    pathToCome: '#706A5E',
     placement: '#7F786B',
     ink: '#F7F3EA',
     quietInk: '#B4AD9F',

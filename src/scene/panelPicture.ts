@@ -38,6 +38,10 @@ export type PanelPicture = {
   readonly scaleBar: { readonly length: number; readonly text: string }
   /** Heading of the line of dance, or null when the figure is not tied to the room. */
   readonly lineOfDance: number | null
+  /** Left and right look exchanged: a left foot has a right one's shape. What is written is not mirrored. */
+  readonly mirrored: boolean
+  /** Which of the figure's pages it is, 0 = the first; `count` 1: the figure has one. */
+  readonly page: { readonly index: number; readonly count: number }
   readonly placements: readonly Placement[]
   readonly labels: readonly PlacementLabel[]
   /** The whole path of the weight, x and y in turn, for the faint line of what is to come; empty when hidden. */

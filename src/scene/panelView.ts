@@ -1,4 +1,6 @@
+import type { Foot } from '../figure/figure.ts'
 import type { Floor } from '../pose/floor.ts'
+import type { Place } from '../pose/footPosition.ts'
 import { type FootPose, pose } from '../pose/pose.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 import type { Way } from '../transfer/perform.ts'
@@ -6,11 +8,17 @@ import type { Performance } from '../transfer/performance.ts'
 import { beadRow } from './beads.ts'
 import type { Bead, FootNow, PanelFrame, PanelPicture, Placement, Tone } from './panelPicture.ts'
 import { distinctPlacements, placementLabels } from './placementLabels.ts'
-import { inView, textPixels, type View } from './view.ts'
+import { type Framed, headingInView, inView, textPixels, type View } from './view.ts'
 
 /** One panel: what stays, and what it looks like at a beat. */
 export type PanelView = { readonly picture: PanelPicture; frameAt(t: number): PanelFrame }
 
+/** What is shown, and the beats that can be. */
+export type Shown = Framed & { readonly range: Beats }
+type Beats = { readonly from: number; readonly to: number }
+
+/** A time that is on a sample but for rounding is on it. */
+const ROUNDING = 1e-9
 const TRAIL_A_BEAT = 16
 /** What must be written in any panel (a wait's half beats), CSS px. */
 const SMALLEST_TEXT = 9
@@ -30,15 +38,37 @@ function scaleBar({ pixelsPerMetre, body }: View, written: boolean): PanelPictur
 
 const toneOf = ({ kind }: Way): Tone => kind
 
-/** Where each action's foot comes to stand; null where the feet stay and nothing is put down. */
+const inPanel = (foot: Foot, place: Place, view: View): Placement => ({
+  foot,
+  ...inView(view, place),
+  heading: headingInView(view, place.heading),
+})
+
+/**
+ * Where each action's foot comes to stand; null where the feet stay and nothing is put down, and for actions of other
+ * pages. The two actions before a page say where one stands as it begins.
+ */
 function placementsOf(floor: Floor, { schedule }: Comparison, view: View): (Placement | null)[] {
+  const { first, last } = view.page
   return floor.actions.map(({ foot, place }, index) => {
-    if (schedule.actions[index]?.action.direction === 'hold') return null
-    return { foot, ...inView(view, place), heading: place.heading + view.turned }
+    if (index < first - 2 || index > last || schedule.actions[index]?.action.direction === 'hold') return null
+    return inPanel(foot, place, view)
   })
 }
 
-function trailOf(performance: Performance, floor: Floor, view: View, from: number, to: number): Float64Array {
+/** The beats in which a page stands, as far as they can be shown. */
+function timeOf({ pages, pageIndex, page }: View, { range }: Shown): Beats {
+  const to = pages[pageIndex + 1]?.from ?? Number.POSITIVE_INFINITY
+  return { from: Math.max(range.from, page.from), to: Math.min(range.to, to) }
+}
+
+/** The beats of a page's actions: the way that there is to go on it. */
+function wayOf({ page }: View, { times }: Performance, { from }: Beats): Beats {
+  const first = times[page.first]?.leaves ?? from
+  return { from: Number.isFinite(page.from) ? from : first, to: times[page.last]?.full ?? first }
+}
+
+function trailOf(performance: Performance, floor: Floor, view: View, { from, to }: Beats): Float64Array {
   const points = Math.floor((to - from) * TRAIL_A_BEAT + 1e-9) + 1
   const trail = new Float64Array(2 * points)
   for (let k = 0; k < points; k++) {
@@ -51,7 +81,7 @@ function trailOf(performance: Performance, floor: Floor, view: View, from: numbe
 
 function footNow(foot: FootPose, view: View): FootNow {
   const { height, onFloor, load } = foot
-  return { ...inView(view, foot), heading: foot.heading + view.turned, height, onFloor, load }
+  return { ...inView(view, foot), heading: headingInView(view, foot.heading), height, onFloor, load }
 }
 
 /**
@@ -59,34 +89,31 @@ function footNow(foot: FootPose, view: View): FootNow {
  * @param panel index into the comparison's panels
  * @param names false: nothing tells which performance it is
  */
-export function panelView(
-  comparison: Comparison & { readonly range: { readonly from: number; readonly to: number } },
-  panel: number,
-  view: View,
-  names: boolean,
-): PanelView {
-  const { schedule, ideal, range } = comparison
+export function panelView(comparison: Shown, panel: number, view: View, names: boolean): PanelView {
+  const { schedule, ideal } = comparison
   const { way, performance } = comparison.panels[panel] as Comparison['panels'][number]
   const floor = view.floors[panel] as Floor
   const compared = names && way.kind !== 'in time'
-  const row = beadRow(comparison, performance, floor, view, range, compared)
-  const trail = trailOf(performance, floor, view, range.from, range.to)
-  const wholePath = trailOf(performance, floor, view, performance.curve.from, performance.curve.to)
+  const beats = timeOf(view, comparison)
+  const row = beadRow(comparison, performance, floor, view, beats, compared)
+  const firstBead = Math.ceil(beats.from / schedule.grid - ROUNDING) * schedule.grid
+  const trail = trailOf(performance, floor, view, beats)
+  const wholePath = trailOf(performance, floor, view, wayOf(view, performance, beats))
   const textHeight = Math.max(SMALLEST_TEXT, textPixels(view.height)) / view.pixelsPerMetre
   const written = textPixels(view.height) > 0
   const placements = placementsOf(floor, comparison, view)
-  const start = (['left', 'right'] as const).map((foot) => ({
-    foot,
-    ...inView(view, floor.start[foot]),
-    heading: floor.start[foot].heading + view.turned,
-  }))
+  const start =
+    view.page.first > 0 ? [] : (['left', 'right'] as const).map((foot) => inPanel(foot, floor.start[foot], view))
+
+  // Of the actions before the page only the last: the one on which one comes in.
+  const labelled = placements.map((placement, index) => (index < view.page.first - 1 ? null : placement))
 
   const beadsUntil = new Map<number, readonly Bead[]>()
   const beadsAt = (t: number): readonly Bead[] => {
-    const count = Math.min(row.length, Math.floor((t - range.from) / schedule.grid + 1e-9) + 1)
+    const count = Math.min(row.length, Math.floor((t - firstBead) / schedule.grid + ROUNDING) + 1)
     let beads = beadsUntil.get(count)
     if (beads === undefined) {
-      beads = row.slice(0, count)
+      beads = row.slice(0, Math.max(0, count))
       beadsUntil.set(count, beads)
     }
     return beads
@@ -102,10 +129,12 @@ export function panelView(
       gridSpacing: GRID_SPACING,
       gridThrough: inView(view, { x: 0, y: 0 }),
       scaleBar: scaleBar(view, written),
-      lineOfDance: schedule.figure.starts === null ? null : view.turned,
+      lineOfDance: schedule.figure.starts === null ? null : headingInView(view, 0),
+      mirrored: view.mirrored,
+      page: { index: view.pageIndex, count: view.pages.length },
       placements: distinctPlacements([...start, ...placements.filter((placement) => placement !== null)]),
       labels: written
-        ? placementLabels(placements, schedule, {
+        ? placementLabels(labelled, schedule, {
             footLength: view.body.footLength,
             footBreadth: view.body.footBreadth,
             textHeight,
@@ -113,7 +142,8 @@ export function panelView(
             halfHeight: view.height / 2 / view.pixelsPerMetre,
             lineOfDance: schedule.figure.starts !== null,
             // The plan's, so that the labels stand alike in all panels.
-            path: trailOf(ideal, view.idealFloor, view, ideal.curve.from, ideal.curve.to),
+            path: trailOf(ideal, view.idealFloor, view, wayOf(view, ideal, beats)),
+            mirrored: view.mirrored,
           })
         : [],
       wholePath,
@@ -126,7 +156,10 @@ export function panelView(
         marker: inView(view, now.weight),
         ghost: compared ? inView(view, pose(view.idealFloor, ideal.curve.at(t)).weight) : null,
         trail,
-        trailPoints: Math.min(trail.length / 2, Math.max(1, Math.floor((t - range.from) * TRAIL_A_BEAT + 1e-9) + 1)),
+        trailPoints: Math.min(
+          trail.length / 2,
+          Math.max(1, Math.floor((t - beats.from) * TRAIL_A_BEAT + ROUNDING) + 1),
+        ),
         beads: beadsAt(t),
       }
     },

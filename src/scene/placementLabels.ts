@@ -35,6 +35,8 @@ export type LabelRoom = {
   readonly halfHeight: number
   /** Whether its arrow stands in the upper right corner. */
   readonly lineOfDance: boolean
+  /** A foot's own side lies on the other side of it. */
+  readonly mirrored: boolean
   /** The whole path of the weight, x and y in turn. */
   readonly path: Float64Array
 }
@@ -100,7 +102,7 @@ export function placementLabels(
   const labels: PlacementLabel[] = []
   for (const [index, placement] of placements.entries()) {
     if (placement === null) continue
-    const side = ownSide(placement.foot)
+    const side = ownSide(placement.foot) * (room.mirrored ? -1 : 1)
     const count = actions[index]?.sign ?? ''
     // A line is wider than high: how far off it stands depends on which of the two lies towards the foot.
     const reach = (towards: { x: number; y: number }): number => {

@@ -42,9 +42,13 @@ function restsOnRight({ schedule }: Comparison, { carried }: Performance): numbe
   return rests
 }
 
-/** The strip from `from` to `to`, beats. */
+/**
+ * The strip from `from` to `to`, beats.
+ * @param shown the panels that have a line, by index
+ */
 export function strip(
   comparison: Comparison & { readonly range: { readonly from: number; readonly to: number } },
+  shown: readonly number[] = comparison.panels.map((_, index) => index),
 ): Strip {
   const { schedule, dance, ideal, panels, range } = comparison
   const grid = gridPoints(range.from, range.to, schedule.grid).map((beat) => {
@@ -52,7 +56,8 @@ export function strip(
     const barStart = count === 1 && part === 0
     return { beat, onCount: part === 0, barStart, phraseStart: barStart && (bar - 1) % dance.barsPerPhrase === 0 }
   })
-  const lines = panels.map(({ performance }, panel) => {
+  const lines = panels.flatMap(({ performance }, panel) => {
+    if (!shown.includes(panel)) return []
     const rests = restsOnRight(comparison, performance)
     const times = new Set<number>()
     for (let k = Math.round(range.from * SAMPLES_A_BEAT); k <= range.to * SAMPLES_A_BEAT; k++)
@@ -66,7 +71,7 @@ export function strip(
         const [before, after] = [rests[index] as number, rests[index + 1] as number]
         return { t, right: before + (p - index) * (after - before) }
       })
-    return { panel, points, waits: waits(performance, ideal) }
+    return [{ panel, points, waits: waits(performance, ideal) }]
   })
   return { from: range.from, to: range.to, grid, lines }
 }

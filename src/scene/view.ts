@@ -3,15 +3,30 @@ import { type Floor, layOutFloor } from '../pose/floor.ts'
 import { turn, type Vector } from '../pose/vector.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 import type { Performance } from '../transfer/performance.ts'
+import { actionBoxes, type Box, type Page, pageBox, pagesOf } from './pages.ts'
 import type { Point } from './panelPicture.ts'
 import { labelHalfWidth } from './placementLabels.ts'
+
+/**
+ * How the floor is looked at. room: it lies as the room does, whoever dances on it; dancer: the dancer faces up at the
+ * start, as the pupil stands; facing: as in a mirror, a teacher who faces the class: the pupil's right stays on the right.
+ */
+export type Seen = 'room' | 'dancer' | 'facing'
+
+/** What is framed: which actions, and how the floor is looked at. */
+export type Framed = Comparison & {
+  readonly steps: { readonly first: number; readonly last: number }
+  readonly seen: Seen
+}
 
 /** How the floor lies in a panel: the same for all panels, so that eyes can compare. */
 export type View = {
   /** The floor's point in the panel's middle. */
   readonly middle: Vector
-  /** The floor is turned to the right by this, radians, so that the figure's longest way fits. */
+  /** The floor is turned to the right by this, radians. */
   readonly turned: number
+  /** Up and down are exchanged, after the turn: as in a mirror that one stands before. */
+  readonly mirrored: boolean
   readonly pixelsPerMetre: number
   /** Of the panel, CSS px. */
   readonly width: number
@@ -20,11 +35,19 @@ export type View = {
   /** One floor a panel. */
   readonly floors: readonly Floor[]
   readonly idealFloor: Floor
+  readonly page: Page
+  /** 0 = the first. */
+  readonly pageIndex: number
+  readonly pages: readonly Page[]
 }
 
 /** Feet may be drawn this much larger than the floor's scale; the smallest that can be seen from two metres is taken. */
 const FOOT_TIMES = [1, 1.25, 1.5] as const
 const READABLE_FOOT = 1 / 6
+/** A figure in which feet would be shorter than this part of the panel's height turns the page. */
+const SHORTEST_FOOT = 1 / 9
+/** Once pages are turned, feet may as well be larger. */
+const FOOT_ON_PAGES = 1 / 7.5
 /** No foot is drawn longer than this part of the panel: a small figure does not fill the panel with two feet. */
 const LARGEST_FOOT = 1 / 3.5
 /** Turning the floor must gain this much in size, for a dancer is read most easily facing up. */
@@ -38,25 +61,6 @@ export function textPixels(height: number): number {
 }
 const SMALLEST_WRITTEN = 180
 
-type Box = { readonly left: number; readonly right: number; readonly low: number; readonly high: number }
-
-function footPlaces({ start, actions, swings }: Floor): Vector[] {
-  const ends = [...swings.left, ...swings.right].map(({ end }) => end)
-  return [start.left, start.right, ...actions.map(({ place }) => place), ...ends]
-}
-
-function boxOf(floors: readonly Floor[], turned: number, { footLength }: Body): Box {
-  const points = floors.flatMap(footPlaces).map((place) => turn(place, turned))
-  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)]
-  const around = footLength / 2
-  return {
-    left: Math.min(...xs) - around,
-    right: Math.max(...xs) + around,
-    low: Math.min(...ys) - around,
-    high: Math.max(...ys) + around,
-  }
-}
-
 /** The part of each action at which its foot is put down, where that was set; read off the plan's own curve. */
 export function touchParts({ schedule, ideal }: Comparison): (number | null)[] {
   return schedule.actions.map(({ moments, index }) =>
@@ -64,54 +68,93 @@ export function touchParts({ schedule, ideal }: Comparison): (number | null)[] {
   )
 }
 
+/** The floors of all panels, with feet drawn `times` as large as the floor's scale. */
+type Laid = { readonly body: Body; readonly floors: readonly Floor[]; readonly idealFloor: Floor }
+
+/** A way to frame a figure: how the floor is turned, the pages, and how large they can be. */
+type Framing = Laid & {
+  readonly turned: number
+  readonly pages: readonly Page[]
+  readonly boxes: readonly Box[]
+  readonly pixelsPerMetre: number
+}
+
 /**
  * Frames the figure for panels of one size.
- * @param width of the smallest panel that must hold the picture, CSS px above 0
+ * @param width of the panel, CSS px above 0
  * @param height likewise
- * @param like the view of another panel, where this one is to lie the same way round
+ * @param like the view of another panel, where this one is to lie the same way round and turn the same pages
+ * @returns one view a page
  */
-export function viewOf(comparison: Comparison, width: number, height: number, like: View | null = null): View {
-  const touches = touchParts(comparison)
-  const lay = ({ carried }: Performance, body: Body) => layOutFloor(comparison.schedule.figure, carried, touches, body)
-  const text = Math.max(8, textPixels(height))
-  const beside = ROOM.beside + Math.max(...comparison.schedule.actions.map(({ sign }) => 2 * labelHalfWidth(sign)))
-  // What is written stands on a foot's own side: beside it upright, above and below it when the floor is turned.
-  const innerFor = (turned: number) => {
-    const [across, along] = turned === 0 ? [beside, ROOM.ahead] : [ROOM.ahead, ROOM.beside + 2]
-    return { width: Math.max(40, width - 2 * across * text), height: Math.max(40, height - 2 * along * text) }
-  }
-  let view: View | null = null
-  for (const times of FOOT_TIMES) {
+export function viewsOf(framed: Framed, width: number, height: number, like: View | null = null): View[] {
+  const { schedule, ideal, panels, steps, seen } = framed
+  const touches = touchParts(framed)
+  const laidOut = (times: number): Laid => {
     const body = bodyWithFeet(times)
-    const floors = comparison.panels.map(({ performance }) => lay(performance, body))
-    const candidates = [0, Math.PI / 2].map((turned) => {
-      const box = boxOf(floors, turned, body)
-      const inner = innerFor(turned)
-      const fits = Math.min(inner.width / (box.right - box.left), inner.height / (box.high - box.low))
-      return { turned, box, fits }
-    })
-    const [upright, aside] = candidates as [(typeof candidates)[number], (typeof candidates)[number]]
-    const turns = like === null ? aside.fits > WORTH_TURNING * upright.fits : like.turned !== 0
-    const chosen = turns ? aside : upright
-    const pixelsPerMetre = Math.min(chosen.fits, (LARGEST_FOOT * height) / body.footLength)
-    const { box, turned } = chosen
-    const centre = { x: (box.left + box.right) / 2, y: (box.low + box.high) / 2 }
-    view = {
-      width,
-      height,
-      middle: turn(centre, -turned),
-      turned,
-      pixelsPerMetre,
-      body,
-      floors,
-      idealFloor: lay(comparison.ideal, body),
-    }
-    if (body.footLength * pixelsPerMetre >= READABLE_FOOT * height) break
+    const lay = ({ carried }: Performance) => layOutFloor(schedule.figure, carried, touches, body)
+    return { body, floors: panels.map(({ performance }) => lay(performance)), idealFloor: lay(ideal) }
   }
-  return view as View
+  const text = Math.max(8, textPixels(height))
+  const beside = ROOM.beside + Math.max(...schedule.actions.map(({ sign }) => 2 * labelHalfWidth(sign)))
+  // What is written stands on a foot's own side: beside it upright, above and below it when the floor is turned aside.
+  const fitOf = (turned: number) => {
+    const upright = seen !== 'room' || turned === 0
+    const [across, along] = upright ? [beside, ROOM.ahead] : [ROOM.ahead, ROOM.beside + 2]
+    const inner = [Math.max(40, width - 2 * across * text), Math.max(40, height - 2 * along * text)] as const
+    return ({ left, right, low, high }: Box): number => Math.min(inner[0] / (right - left), inner[1] / (high - low))
+  }
+  const frame = (laid: Laid, turned: number): Framing => {
+    const boxes = actionBoxes(laid.floors, turned)
+    const { footLength } = laid.body
+    const largest = fitOf(turned)
+    const scale = (page: Pick<Page, 'first' | 'last'>) => largest(pageBox(boxes, page, footLength / 2))
+    const fits = (foot: number) => (first: number, last: number) => scale({ first, last }) * footLength >= foot * height
+    const onOnePage = fits(SHORTEST_FOOT)(steps.first, steps.last)
+    const pages =
+      like?.pages ??
+      pagesOf(steps, fits(onOnePage ? SHORTEST_FOOT : FOOT_ON_PAGES), (action) => ideal.times[action]?.full ?? 0)
+    // All pages on one scale, or the same step would be long here and short there.
+    return { ...laid, turned, pages, boxes, pixelsPerMetre: Math.min(...pages.map(scale)) }
+  }
+
+  const facing = laidOut(1).idealFloor.start[schedule.figure.firstFoot].heading
+  const turns = like !== null ? [like.turned] : seen === 'room' ? [0, Math.PI / 2] : [-facing]
+  // Feet as large as they may be decide how many pages there are; then the smallest that can be read are drawn.
+  let chosen = better(turns.map((turned) => frame(laidOut(FOOT_TIMES[2]), turned)))
+  for (const times of FOOT_TIMES) {
+    const laid = laidOut(times)
+    const candidates = chosen.pages.length > 1 ? [chosen.turned] : turns
+    const tried = better(candidates.map((turned) => frame(laid, turned)))
+    if (tried.pages.length > chosen.pages.length) continue
+    chosen = tried
+    if (tried.body.footLength * tried.pixelsPerMetre >= READABLE_FOOT * height) break
+  }
+  const { body, boxes, turned, pages, floors, idealFloor } = chosen
+  const pixelsPerMetre = Math.min(chosen.pixelsPerMetre, (LARGEST_FOOT * height) / body.footLength)
+  return pages.map((page, pageIndex) => {
+    const { left, right, low, high } = pageBox(boxes, page, 0)
+    const middle = turn({ x: (left + right) / 2, y: (low + high) / 2 }, -turned)
+    return {
+      ...{ middle, turned, mirrored: seen === 'facing', pixelsPerMetre, width, height },
+      ...{ body, floors, idealFloor, page, pageIndex, pages },
+    }
+  })
+}
+
+/** The floor is turned for fewer pages, or for a picture that is worth it. @param framings upright first */
+function better(framings: readonly Framing[]): Framing {
+  const [upright, aside] = framings as [Framing, Framing?]
+  if (aside === undefined) return upright
+  if (aside.pages.length !== upright.pages.length) return aside.pages.length < upright.pages.length ? aside : upright
+  return aside.pixelsPerMetre > WORTH_TURNING * upright.pixelsPerMetre ? aside : upright
 }
 
 /** A point of the floor in the panel's own metres. */
-export function inView({ middle, turned }: View, { x, y }: Vector): Point {
-  return turn({ x: x - middle.x, y: y - middle.y }, turned)
+export function inView({ middle, turned, mirrored }: View, { x, y }: Vector): Point {
+  const placed = turn({ x: x - middle.x, y: y - middle.y }, turned)
+  return mirrored ? { x: placed.x, y: -placed.y } : placed
 }
+
+/** A heading on the floor as it lies in the panel, radians. */
+export const headingInView = ({ turned, mirrored }: View, heading: number): number =>
+  mirrored ? Math.PI - (heading + turned) : heading + turned

@@ -2,59 +2,95 @@ import type { Range } from '../clock/clock.ts'
 import type { Dance } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
 import type { Figure } from '../figure/figure.ts'
+import { naturalOpposite } from '../figure/naturalOpposite.ts'
+import type { Seen } from '../scene/view.ts'
 import { type Schedule, schedule } from '../timing/schedule.ts'
+import { onlySteps } from '../transfer/onlySteps.ts'
 import { perform, type Way } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
 import { type Beat, beat } from '../units.ts'
-import type { Session } from './session.ts'
+import type { Session, Steps } from './session.ts'
 
 export type LessonPanel = { readonly id: string; readonly way: Way; readonly performance: Performance }
 
 /** What follows from a session and its figure: everything but the beat and the drawing. */
 export type Lesson = {
+  /** The figure as it is danced: its own part, or the partner's. */
   readonly figure: Figure
+  /** The figure as it was written. */
+  readonly written: Figure
   readonly dance: Dance
   readonly schedule: Schedule
   /** The plan itself: what every panel is held against. */
   readonly ideal: Performance
-  /** As the session lists them; the session's `order` says where they stand. */
+  /** As the session lists them; the session's `order` says which are shown and where they stand. */
   readonly panels: readonly LessonPanel[]
-  /** From the earliest leave to the latest full of any panel, rounded outwards to the grid; to the round's end in a loop. */
+  /** The actions that are danced: all, or those that are practised by themselves. */
+  readonly steps: Steps
+  readonly seen: Seen
+  /** From the earliest leave to the latest full of any panel on the screen, rounded outwards to the grid; to the round's end in a loop. */
   readonly range: Range
-  /** Length of a round in beats: whole bars. */
+  /** Length of a round in beats: whole bars; of a few steps: whole beats. */
   readonly round: Beat
+  /** Over and over; otherwise it stops at the end of the range. */
+  readonly repeats: boolean
 }
 
 /** A moment that is on a grid point but for rounding stays on it. */
 const ROUNDING = 1e-9
+/** After a few steps the dancers stand this long, in beats, so that one sees where they have come to. */
+const BREATH = 1
 
-const earliestLeave = (panels: readonly LessonPanel[]): number =>
-  Math.min(...panels.map((panel) => panel.performance.curve.from))
-const latestFull = (panels: readonly LessonPanel[]): number =>
-  Math.max(...panels.map((panel) => panel.performance.curve.to))
+/** From the earliest leave to the latest full. */
+function danced(panels: readonly LessonPanel[]): Range {
+  const curves = panels.map(({ performance }) => performance.curve)
+  return {
+    from: beat(Math.min(...curves.map(({ from }) => from))),
+    to: beat(Math.max(...curves.map(({ to }) => to))),
+  }
+}
 
 /** Whole bars, and one more if somebody is still moving when the next round's first action leaves. */
-function roundOf({ length, beatsPerBar }: Schedule, panels: readonly LessonPanel[]): Beat {
+function roundOf({ length, beatsPerBar }: Schedule, { from, to }: Range): Beat {
   const bars = Math.ceil(length / beatsPerBar - ROUNDING)
-  const nextLeaves = earliestLeave(panels) + bars * beatsPerBar
-  const stillMoving = latestFull(panels) > nextLeaves + ROUNDING
+  const stillMoving = to > from + bars * beatsPerBar + ROUNDING
   return beat((bars + (stillMoving ? 1 : 0)) * beatsPerBar)
 }
 
+/** Held inside the figure, which may be another one than the steps were chosen in. */
+function stepsOf({ steps }: Session, { actions }: Figure): Steps | null {
+  if (steps === null) return null
+  const last = Math.min(steps.last, actions.length - 1)
+  return { first: Math.max(0, Math.min(steps.first, last)), last }
+}
+
 /** @throws RangeError when the session's timing is not one of the figure's */
-export function lessonOf(session: Session, figure: Figure): Lesson {
+export function lessonOf(session: Session, written: Figure): Lesson {
+  const figure = session.opposite ? naturalOpposite(written) : written
   const scheduled = schedule(figure, session.timing)
-  const panels = session.panels.map(({ id, way }) => ({ id, way, performance: perform(scheduled, way) }))
-  const from = beat(Math.floor(earliestLeave(panels) / scheduled.grid + ROUNDING) * scheduled.grid)
-  const to = beat(Math.ceil(latestFull(panels) / scheduled.grid - ROUNDING) * scheduled.grid)
-  const round = roundOf(scheduled, panels)
+  const chosen = stepsOf(session, figure)
+  const steps = chosen ?? { first: 0, last: figure.actions.length - 1 }
+  const performed = (way: Way): Performance => {
+    const whole = perform(scheduled, way)
+    return chosen === null ? whole : onlySteps(whole, steps.first, steps.last)
+  }
+  const panels = session.panels.map(({ id, way }) => ({ id, way, performance: performed(way) }))
+  const moving = danced(session.order.flatMap((index) => panels[index] ?? []))
+  const from = beat(Math.floor(moving.from / scheduled.grid + ROUNDING) * scheduled.grid)
+  const to = beat(Math.ceil(moving.to / scheduled.grid - ROUNDING) * scheduled.grid)
+  const round = chosen === null ? roundOf(scheduled, moving) : beat(Math.ceil(to - from - ROUNDING) + BREATH)
+  const repeats = session.loop || chosen !== null
   return {
     figure,
+    written,
     dance: dances[figure.dance],
     schedule: scheduled,
-    ideal: perform(scheduled, { kind: 'in time' }),
+    ideal: performed({ kind: 'in time' }),
     panels,
-    range: { from, to: session.loop ? beat(Math.max(to, from + round)) : to },
+    steps,
+    seen: session.seen,
+    range: { from, to: repeats ? beat(Math.max(to, from + round)) : to },
     round,
+    repeats,
   }
 }

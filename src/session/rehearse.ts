@@ -1,7 +1,8 @@
 import type { Figure } from '../figure/figure.ts'
-import { panelView } from '../scene/panelView.ts'
+import { pageAt } from '../scene/pages.ts'
+import { type PanelView, panelView } from '../scene/panelView.ts'
 import { strip } from '../scene/strip.ts'
-import { viewOf } from '../scene/view.ts'
+import { viewsOf } from '../scene/view.ts'
 import { gridPoints } from '../timing/grid.ts'
 import { conventionWords } from '../words/conventionWords.ts'
 import { countNow } from '../words/countWords.ts'
@@ -25,11 +26,12 @@ export function rehearse(session: Session, figure: Figure): void {
   const every = Math.ceil(points.length / MOST_BEATS)
   const beats = points.filter((_, k) => k % every === 0)
   strip(lesson)
-  const view = viewOf(lesson, SIZE, SIZE)
+  const views = viewsOf(lesson, SIZE, SIZE)
+  const pages = views.map(({ page }) => page)
   lesson.panels.forEach((_, panel) => {
-    const { frameAt } = panelView(lesson, panel, view, session.names)
+    const panels = views.map((view) => panelView(lesson, panel, view, session.names))
     for (const at of beats) {
-      const { marker } = frameAt(at)
+      const { marker } = (panels[pageAt(pages, at)] as PanelView).frameAt(at)
       if (!Number.isFinite(marker.x + marker.y)) throw new RangeError('the weight has no place on the floor')
       stageWords(lesson, panel, at)
     }

@@ -3,11 +3,15 @@ import { dances } from '../dance/dances.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import type { Figure } from '../figure/figure.ts'
+import type { Seen } from '../scene/view.ts'
 import { EARLIEST_PART, LATEST, type Way } from '../transfer/perform.ts'
 import { type Beat, beat, type Share, share } from '../units.ts'
 
 /** One panel: a way of dancing the figure. */
 export type SessionPanel = { readonly id: string; readonly way: Way }
+
+/** Neighbouring actions, by index, both included. */
+export type Steps = { readonly first: number; readonly last: number }
 
 /** All that a lesson is, as plain data: enough to make the same picture again. */
 export type Session = {
@@ -16,12 +20,17 @@ export type Session = {
   /** Index into the figure's timings. */
   readonly timing: number
   readonly panels: readonly SessionPanel[]
-  /** The panels from left to right, by index. */
+  /** The panels on the screen from left to right, by index; at least one. */
   readonly order: readonly number[]
   /** The beat at rest; while playing the clock has it. */
   readonly beat: Beat
   readonly barsPerMinute: number
   readonly loop: boolean
+  /** The steps that are practised by themselves, over and over; null: the whole figure. */
+  readonly steps: Steps | null
+  readonly seen: Seen
+  /** The other partner's part: the natural opposite of the figure as it is written. */
+  readonly opposite: boolean
   readonly counting: Counting
   /** Off: "who is late?": nothing tells which panel is which. */
   readonly names: boolean
@@ -53,27 +62,39 @@ export function newSession(figure: Figure, at: Beat): Session {
     beat: at,
     barsPerMinute: defaultTempo(dance).barsPerMinute,
     loop: true,
+    steps: null,
+    seen: 'room',
+    opposite: false,
     counting: dance.counting,
     names: true,
   }
 }
 
+/** 0, 1, … in the panels' own order. */
+const rising = (order: readonly number[]): number[] => [...order].sort((a, b) => a - b)
+
 /**
- * Another figure in the same lesson: how late, how early and the loop stay as they were set. The panels stand in their
- * usual order again, unless names are off.
+ * Another figure in the same lesson: what is shown, how it is looked at, how late, how early and the loop stay as they
+ * were set. The panels stand in their own order again, unless names are off.
  */
 export function withFigure(session: Session, figure: Figure, at: Beat): Session {
   return {
     ...newSession(figure, at),
     panels: session.panels,
-    order: session.names ? session.panels.map((_, index) => index) : session.order,
+    order: session.names ? rising(session.order) : session.order,
     loop: session.loop,
+    seen: session.seen,
     names: session.names,
   }
 }
 
 export const withBeat = (session: Session, at: Beat): Session => ({ ...session, beat: at })
-export const withLoop = (session: Session, loop: boolean): Session => ({ ...session, loop })
+/** The whole figure, over and over or once. */
+export const withLoop = (session: Session, loop: boolean): Session => ({ ...session, loop, steps: null })
+/** @param steps null: the whole figure again */
+export const withSteps = (session: Session, steps: Steps | null): Session => ({ ...session, steps })
+export const withSeen = (session: Session, seen: Seen): Session => ({ ...session, seen })
+export const withOpposite = (session: Session, opposite: boolean): Session => ({ ...session, opposite })
 /** @param timing index into the figure's timings; held inside them */
 export const withTiming = (session: Session, figure: Figure, timing: number): Session => ({
   ...session,
@@ -100,7 +121,16 @@ export const withLate = (session: Session, by: number): Session =>
 export const withEarly = (session: Session, part: number): Session =>
   withWay(session, 'early', { kind: 'early', part: share(Math.min(1, Math.max(EARLIEST_PART, part))) })
 
-/** Names off: nothing tells which is which, and the panels stand in another order (a permutation of their indices). */
+/**
+ * Other panels on the screen, or another order.
+ * @param order from left to right, by index; what names no panel, or one again, is left out
+ */
+export function withOrder(session: Session, order: readonly number[]): Session {
+  const known = [...new Set(order)].filter((index) => session.panels[index] !== undefined)
+  return known.length === 0 ? session : { ...session, order: known }
+}
+
+/** Names off: nothing tells which is which, and the panels stand in another order. @param order those shown, shuffled */
 export function withNamesOff(session: Session, order: readonly number[]): Session {
   return { ...session, names: false, order }
 }

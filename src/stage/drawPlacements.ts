@@ -1,5 +1,5 @@
 import type { Graphics } from 'pixi.js'
-import { footprintOutline, heelLine } from '../scene/footprint.ts'
+import { footprintOutline, heelLine, shapeOf } from '../scene/footprint.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture, Placement, PlacementLabel } from '../scene/panelPicture.ts'
 import { layOutLabel } from './labelLayout.ts'
@@ -10,10 +10,11 @@ import { traceLine } from './traceLine.ts'
 /** Where feet come to stand, past and coming, as faint outlines. */
 export function drawPlacements(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
   for (const placement of picture.placements) {
-    traceLine(g, placed(footprintOutline(placement.foot), placement, space), true)
+    traceLine(g, placed(footprintOutline(shapeOf(placement.foot, picture.mirrored)), placement, space), true)
   }
   g.fill({ color: palette.foot, alpha: 0.45 }).stroke({ color: palette.placement, width: space.widths.placement })
-  for (const placement of picture.placements) traceLine(g, placed(heelLine(placement.foot), placement, space))
+  for (const placement of picture.placements)
+    traceLine(g, placed(heelLine(shapeOf(placement.foot, picture.mirrored)), placement, space))
   g.stroke({ color: palette.placement, width: space.widths.placement * 0.8 })
 }
 

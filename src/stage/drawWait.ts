@@ -1,9 +1,9 @@
 import type { Graphics } from 'pixi.js'
+import { type Box, freeSpot } from '../scene/freeSpot.ts'
 import { type LaidOutText, layOut } from '../scene/glyphs.ts'
 import { MARKER_REACH } from '../scene/markerOutline.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture } from '../scene/panelPicture.ts'
-import { type Box, freeSpot } from './freeSpot.ts'
 import { labelBox } from './labelLayout.ts'
 import type { PanelSpace } from './panelSpace.ts'
 import { scaleBarBox } from './scaleBar.ts'
@@ -71,7 +71,7 @@ export function placeWait(
   }
   const reach = MARKER_REACH * space.footLength + GAP * space.widths.scale
   const panel = { halfWidth: space.width / 2, halfHeight: space.height / 2 }
-  const box = freeSpot({ ...spot, reach }, size, taken, panel)
+  const box = freeSpot({ ...spot, reaches: [reach] }, size, taken, panel)
   taken.push(box)
   return { text, box }
 }

@@ -1,6 +1,6 @@
+import type { Box } from '../scene/freeSpot.ts'
 import { type LaidOutText, layOut } from '../scene/glyphs.ts'
 import type { PlacementLabel } from '../scene/panelPicture.ts'
-import type { Box } from './freeSpot.ts'
 import type { PanelSpace } from './panelSpace.ts'
 
 /** The step's number beside its count, as a part of the count's height. */

@@ -1,5 +1,5 @@
 import { Container, type Graphics } from 'pixi.js'
-import { footprintOutline, heelLine, loadedPart, SOLE_MIDDLE_Y } from '../scene/footprint.ts'
+import { footprintOutline, heelLine, loadedPart, SOLE_MIDDLE_Y, shapeOf } from '../scene/footprint.ts'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { FootNow, Placement } from '../scene/panelPicture.ts'
@@ -27,6 +27,7 @@ const LETTER_SIZE = 0.235
 /** Builds a foot's shapes once, in pixels around its middle with the toes up; later only transforms and the load move. */
 export function createFoot(
   side: Placement['foot'],
+  mirrored: boolean,
   accent: string,
   space: PanelSpace,
   palette: StagePalette,
@@ -34,8 +35,9 @@ export function createFoot(
 ): MovingFoot {
   const length = space.footLength
   const { widths } = space
-  const outline = footprintOutline(side)
-  const heel = heelLine(side)
+  const shape = shapeOf(side, mirrored)
+  const outline = footprintOutline(shape)
+  const heel = heelLine(shape)
   const outlinePixels = outline.map((value, i) => (i % 2 === 0 ? value : -value) * length)
 
   const shadow = pool.take()
@@ -97,7 +99,7 @@ export function createFoot(
     if (load.visible && now.load !== shownLoad) {
       shownLoad = now.load
       load.clear()
-      traceLine(load, loadedPart(side, now.load), true, 0, 0, length, -length)
+      traceLine(load, loadedPart(shape, now.load), true, 0, 0, length, -length)
       load.fill(accent)
     }
   }

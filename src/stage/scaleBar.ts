@@ -1,8 +1,8 @@
 import type { Graphics } from 'pixi.js'
+import type { Box } from '../scene/freeSpot.ts'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture } from '../scene/panelPicture.ts'
-import type { Box } from './freeSpot.ts'
 import { CORNER_MARGIN, type PanelSpace } from './panelSpace.ts'
 import { strokeText } from './strokeText.ts'
 

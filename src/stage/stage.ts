@@ -20,41 +20,54 @@ export type StageOptions = {
 export type PlacedPicture = { readonly rect: Rect; readonly picture: PanelPicture }
 
 export type Stage = {
+  /** Holds the canvas; goes into the page. The canvas in it may become another one. */
+  readonly home: HTMLElement
   readonly canvas: HTMLCanvasElement
   readonly renderer: 'webgl' | 'canvas'
   /** CSS pixels and device pixels per CSS pixel. The canvas is blank until the next `draw`. */
   resize(width: number, height: number, resolution: number): void
   /** Builds all that stays. Shows nothing by itself: `draw` follows. */
   setPanels(panels: readonly PlacedPicture[], palette: StagePalette): void
-  /** Shows one frame per panel, in the panels' order; builds no static shape. */
+  /** Shows one frame per panel, in the panels' order; builds no static shape. Never throws. */
   draw(frames: readonly PanelFrame[]): void
+  /** Told once when nothing on this device can draw any more; at once if that is so already. */
+  onFailed(listener: () => void): void
   /** Counted since the stage began: static shapes built, bead layers drawn, pictures rendered. */
   readonly counts: { readonly staticShapes: number; readonly beadShapes: number; readonly draws: number }
   destroy(): void
 }
 
+/** Milliseconds that a lost context has to come back before the picture is drawn without it. */
+const COMES_BACK_WITHIN = 500
+
 /**
- * A canvas that draws panels when asked to, and never by itself.
+ * A canvas that draws panels when asked to, and never by itself. It does not stay blank: a WebGL context that was lost is
+ * drawn into anew when it comes back; if it does not, or WebGL fails in any way, a 2D canvas takes its place.
  * @throws when neither WebGL nor a 2D canvas is to be had
  */
 export async function createStage(options: StageOptions): Promise<Stage> {
-  const renderer = await startRenderer(options)
+  let size = { width: options.width, height: options.height, resolution: options.resolution }
+  let drawing = await startDrawing(options.renderer ?? 'webgl', size)
   // Pixi's own clocks would ask for a frame of their own for ever; nothing here needs them.
   for (const ticker of [Ticker.system, Ticker.shared]) {
     ticker.autoStart = false
     ticker.stop()
   }
-  const canvas = renderer.canvas as HTMLCanvasElement
-  canvas.style.display = 'block'
-
-  const root = new Container()
+  const home = document.createElement('div')
+  home.className = 'stage-home'
   const counts = { staticShapes: 0, beadShapes: 0, draws: 0 }
+  let root = new Container()
   let pool = createGraphicsPool()
   let panels: StagePanel[] = []
   let placed: readonly PlacedPicture[] = []
   let colours: StagePalette | null = null
   let frames: readonly PanelFrame[] = []
-  let lost = false
+  /** No picture can be made just now. */
+  let away = false
+  let failed = false
+  let destroyed = false
+  let patience: ReturnType<typeof setTimeout> | undefined
+  const failureListeners: (() => void)[] = []
 
   const clear = (): void => {
     for (const panel of panels) panel.release()
@@ -66,7 +79,7 @@ export async function createStage(options: StageOptions): Promise<Stage> {
   const build = (): void => {
     clear()
     if (colours === null) return
-    renderer.background.color = colours.page
+    drawing.renderer.background.color = colours.page
     for (const { rect, picture } of placed) {
       const panel = createPanel(rect, picture, colours, pool)
       root.addChild(panel.container)
@@ -75,39 +88,107 @@ export async function createStage(options: StageOptions): Promise<Stage> {
     }
   }
 
-  const render = (): void => {
-    if (lost) return
+  const renderFrames = (): void => {
     panels.forEach((panel, i) => {
       const frame = frames[i]
       panel.container.visible = frame !== undefined
       if (frame !== undefined && panel.show(frame)) counts.beadShapes++
     })
-    renderer.render({ container: root })
+    drawing.renderer.render({ container: root })
     counts.draws++
+  }
+
+  /** Everything anew from the last scene: nothing that a renderer has kept can be trusted. */
+  const buildAnew = (): void => {
+    clear()
+    pool.destroy()
+    root.destroy()
+    pool = createGraphicsPool()
+    root = new Container()
+    build()
+    renderFrames()
+  }
+
+  const fail = (): void => {
+    failed = true
+    home.style.visibility = 'hidden'
+    for (const listener of failureListeners) listener()
+  }
+
+  /** The 2D canvas takes over, for good. */
+  const drawOtherwise = async (): Promise<void> => {
+    away = true
+    clearTimeout(patience)
+    drop(drawing, home)
+    try {
+      const next = await startDrawing('canvas', size)
+      if (destroyed) return drop(next, home)
+      hang(next)
+      away = false
+      drawing.renderer.resize(size.width, size.height, size.resolution)
+      buildAnew()
+    } catch {
+      fail()
+    }
   }
 
   const onLost = (event: Event): void => {
     event.preventDefault() // else the browser never gives the context back
-    lost = true
+    away = true
+    // Browsers show a broken picture in a lost canvas.
+    drawing.canvas.style.visibility = 'hidden'
+    clearTimeout(patience)
+    patience = setTimeout(() => void drawOtherwise(), COMES_BACK_WITHIN)
   }
-  // Pixi alone does not reliably come back from a real loss: everything is built anew from the last scene.
   const onRestored = (): void => {
-    lost = false
-    clear()
-    pool.destroy()
-    pool = createGraphicsPool()
-    build()
-    render()
+    clearTimeout(patience)
+    away = false
+    drawing.canvas.style.visibility = ''
+    try {
+      buildAnew()
+    } catch {
+      void drawOtherwise()
+    }
   }
-  canvas.addEventListener('webglcontextlost', onLost)
-  canvas.addEventListener('webglcontextrestored', onRestored)
-  canvas.addEventListener('contextrestored', onRestored) // the 2D canvas's own; it comes back by itself, empty
+
+  const hang = (next: Drawing): void => {
+    drawing = next
+    next.canvas.addEventListener('webglcontextlost', onLost, { signal: next.listening.signal })
+    next.canvas.addEventListener('webglcontextrestored', onRestored, { signal: next.listening.signal })
+    // The 2D canvas's own; it comes back by itself, empty.
+    next.canvas.addEventListener('contextrestored', onRestored, { signal: next.listening.signal })
+    home.replaceChildren(next.canvas)
+  }
+  hang(drawing)
+
+  const render = (): void => {
+    if (away || failed) return
+    try {
+      renderFrames()
+    } catch {
+      // Once anew in the same way, then in another.
+      try {
+        buildAnew()
+      } catch {
+        if (drawing.kind === 'webgl') void drawOtherwise()
+        else fail()
+      }
+    }
+  }
 
   return {
-    canvas,
-    renderer: renderer instanceof WebGLRenderer ? 'webgl' : 'canvas',
+    home,
+    get canvas() {
+      return drawing.canvas
+    },
+    get renderer() {
+      return drawing.kind
+    },
     counts,
-    resize: (width, height, resolution) => renderer.resize(width, height, resolution),
+    resize(width, height, resolution) {
+      size = { width, height, resolution }
+      if (!away && !failed) drawing.renderer.resize(width, height, resolution)
+    },
     setPanels(nextPanels, palette) {
       placed = nextPanels
       colours = palette
@@ -117,35 +198,63 @@ export async function createStage(options: StageOptions): Promise<Stage> {
       frames = nextFrames
       render()
     },
+    onFailed(listener) {
+      failureListeners.push(listener)
+      if (failed) listener()
+    },
     destroy() {
-      canvas.removeEventListener('webglcontextlost', onLost)
-      canvas.removeEventListener('webglcontextrestored', onRestored)
-      canvas.removeEventListener('contextrestored', onRestored)
+      destroyed = true
+      clearTimeout(patience)
       clear()
       pool.destroy()
       root.destroy()
-      renderer.destroy({ removeView: true })
+      drop(drawing, home)
       frames = []
     },
   }
 }
 
-async function startRenderer(options: StageOptions): Promise<WebGLRenderer | CanvasRenderer> {
+type Drawing = {
+  readonly kind: 'webgl' | 'canvas'
+  readonly renderer: WebGLRenderer | CanvasRenderer
+  readonly canvas: HTMLCanvasElement
+  /** Ends all listening to the canvas. */
+  readonly listening: AbortController
+}
+
+/** Takes a renderer down with its canvas; what a lost context makes of that is no one's business any more. */
+function drop({ renderer, canvas, listening }: Drawing, home: HTMLElement): void {
+  listening.abort()
+  try {
+    renderer.destroy({ removeView: true })
+  } catch {
+    // A renderer without its context may not be able to.
+  }
+  if (canvas.parentElement === home) canvas.remove()
+}
+
+async function startDrawing(
+  wanted: 'webgl' | 'canvas',
+  size: { readonly width: number; readonly height: number; readonly resolution: number },
+): Promise<Drawing> {
   const settings = {
-    width: options.width,
-    height: options.height,
-    resolution: options.resolution,
+    ...size,
     autoDensity: true,
     antialias: true,
     // Unused resources are destroyed here when panels are built; pixi's collector needs the clock that is stopped.
     gcActive: false,
     skipExtensionImports: true,
   }
-  if (options.renderer !== 'canvas') {
+  const started = (kind: Drawing['kind'], renderer: Drawing['renderer']): Drawing => {
+    const canvas = renderer.canvas as HTMLCanvasElement
+    canvas.style.display = 'block'
+    return { kind, renderer, canvas, listening: new AbortController() }
+  }
+  if (wanted === 'webgl') {
     try {
       const webgl = new WebGLRenderer()
       await webgl.init(settings)
-      return webgl
+      return started('webgl', webgl)
     } catch {
       // No WebGL on this device: the 2D renderer draws the same picture.
     }
@@ -153,5 +262,5 @@ async function startRenderer(options: StageOptions): Promise<WebGLRenderer | Can
   const { createCanvasRenderer } = await import('./canvasRenderer.ts')
   const canvas = createCanvasRenderer()
   await canvas.init(settings)
-  return canvas
+  return started('canvas', canvas)
 }

@@ -21,11 +21,13 @@ export function behind(danced: Performance, ideal: Performance, t: number): numb
   return p < planned ? t - ideal.curve.departs(p) : t - ideal.curve.arrives(p)
 }
 
-/** The actions in which the weight moves: steps, and what takes a rest of part weight away. */
-function moving({ carried }: Performance): number[] {
+/** The actions that are danced and in which the weight moves: steps, and what takes a rest of part weight away. */
+function moving({ carried, curve }: Performance): number[] {
+  const first = curve.knots[0]?.p ?? 0
   return carried.flatMap((share, i) => {
     const before = carried[i - 1] ?? 1
-    return share > 0 || (before > 0 && before < 1) ? [i] : []
+    const moves = share > 0 || (before > 0 && before < 1)
+    return moves && i >= first && i < curve.actions ? [i] : []
   })
 }
 

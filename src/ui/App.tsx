@@ -3,23 +3,31 @@ import './bar.css'
 import './panels.css'
 import './strip.css'
 import './controls.css'
+import './ranges.css'
 import './open.css'
-import { useId, useRef, useState } from 'react'
+import './sheet.css'
+import './teach.css'
+import './forced.css'
+import { useId, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Stage } from '../stage/stage.ts'
 import { labels } from '../words/labels.ts'
+import { showWords } from '../words/showWords.ts'
 import { ConventionNow } from './ConventionNow.tsx'
 import { CountNow } from './CountNow.tsx'
 import { FigureBar } from './FigureBar.tsx'
 import { Icon } from './Icon.tsx'
-import { Notes } from './Notes.tsx'
 import { Panels } from './Panels.tsx'
+import { parts } from './parts.ts'
 import { Settings } from './Settings.tsx'
 import { Status } from './Status.tsx'
 import { StripView } from './StripView.tsx'
 import { Transport } from './Transport.tsx'
+import { useGreeting } from './useGreeting.ts'
 import { useKeys } from './useKeys.ts'
 import { useOpening } from './useOpening.ts'
+import { usePart } from './usePart.ts'
+import { useTeaching } from './useTeaching.ts'
 import { useTheme } from './useTheme.ts'
 
 type Props = {
@@ -31,24 +39,39 @@ type Props = {
 /** The page: picture, count, strip, and what sets them going. */
 export function App({ player, stage }: Props) {
   const theme = useTheme()
-  const [letters, setLetters] = useState(true)
+  const [characters, setCharacters] = useState(true)
   const [settingsOpen, setSettingsOpen] = useState(false)
   const settingsId = useId()
-  const notes = useRef<HTMLDialogElement>(null)
-  useKeys(player, letters)
   const opening = useOpening(player)
-  const { report } = opening
+  const { report, notLoaded } = opening
+  const teaching = useTeaching()
+  const show = usePart(parts.show, notLoaded)
+  const table = usePart(parts.table, notLoaded)
+  const keys = usePart(parts.keys, notLoaded)
+  const notes = usePart(parts.notes, notLoaded)
+  const marks = usePart(parts.marks, notLoaded)
+  useGreeting(player, stage)
+  useKeys(player, characters, { teach: teaching.toggle, explain: marks.toggle, keys: keys.toggle })
   return (
     <>
-      <FigureBar player={player} theme={theme} opening={opening} openNotes={() => notes.current?.showModal()} />
+      <FigureBar
+        player={player}
+        opening={opening}
+        show={show}
+        teach={teaching.toggle}
+        explain={marks}
+        openNotes={notes.toggle}
+      />
       <main className={settingsOpen ? 'lesson settings-open' : 'lesson'}>
         <div className="lesson-view">
-          <Panels player={player} stage={stage} dark={theme.dark} />
+          <Panels player={player} stage={stage} dark={theme.dark}>
+            {marks.Shown === null ? null : <marks.Shown player={player} close={marks.close} />}
+          </Panels>
           <div className="now">
             <CountNow player={player} />
             <ConventionNow player={player} />
           </div>
-          <StripView player={player} />
+          <StripView player={player} explained={marks.isOpen} openKeys={keys.toggle} />
         </div>
         <div className="controls">
           <Transport player={player} />
@@ -64,9 +87,36 @@ export function App({ player, stage }: Props) {
           </button>
         </div>
         <Settings player={player} id={settingsId} />
+        {teaching.on ? (
+          <button
+            type="button"
+            className="icon-button leave-teaching"
+            aria-label={showWords.leaveTeaching}
+            title={showWords.leaveTeaching}
+            onClick={teaching.toggle}
+          >
+            <Icon name="dismiss" />
+          </button>
+        ) : null}
       </main>
       <Status player={player} />
-      <Notes player={player} dialog={notes} letters={letters} setLetters={setLetters} />
+      {show.Shown === null ? null : (
+        <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} />
+      )}
+      {table.Shown === null ? null : <table.Shown player={player} close={table.close} />}
+      {keys.Shown === null ? null : (
+        <keys.Shown characters={characters} setCharacters={setCharacters} close={keys.close} />
+      )}
+      {notes.Shown === null ? null : (
+        <notes.Shown
+          player={player}
+          close={notes.close}
+          openKeys={() => {
+            notes.close()
+            keys.toggle()
+          }}
+        />
+      )}
       {report === null ? null : (
         <report.Dialog key={report.count} opened={report.opened} closed={opening.closeReport} />
       )}

@@ -1,10 +1,13 @@
 import { Component, type ReactNode } from 'react'
+import type { SavedText } from '../keep/saveText.ts'
 import { Failure } from './Failure.tsx'
 
 type Props = {
   readonly children: ReactNode
   /** Puts the program back to something that is known to work. */
   readonly startAnew: () => void
+  /** The visitor's own figure that is on the screen, if it is one. */
+  readonly mine: () => SavedText | null
 }
 type State = { readonly failure: { readonly reason: unknown } | null }
 
@@ -35,6 +38,7 @@ export class ErrorBoundary extends Component<Props, State> {
     return (
       <Failure
         reason={failure.reason}
+        mine={this.props.mine()}
         startAnew={() => {
           this.props.startAnew()
           this.setState({ failure: null })

@@ -4,20 +4,25 @@ import type { OwnFigure } from '../figure/ownFigure.ts'
 import type { Player } from '../player.ts'
 import { labels } from '../words/labels.ts'
 import { openWords } from '../words/openWords.ts'
+import { showWords } from '../words/showWords.ts'
 import { Choice } from './Choice.tsx'
 import { Icon } from './Icon.tsx'
 import { LinkButton } from './LinkButton.tsx'
 import { Notice } from './Notice.tsx'
 import { OpenButton } from './OpenButton.tsx'
 import type { Opening } from './useOpening.ts'
-import type { ThemeChoice } from './useTheme.ts'
 
 type Props = {
   readonly player: Player
-  readonly theme: { readonly choice: ThemeChoice; readonly next: () => void }
   readonly opening: Opening
+  readonly show: Opener
+  readonly teach: () => void
+  readonly explain: Opener
   readonly openNotes: () => void
 }
+
+/** Something that is open or not. */
+type Opener = { readonly isOpen: boolean; readonly toggle: () => void }
 
 /** Demos alone need no group. */
 function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
@@ -37,11 +42,10 @@ function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
 }
 
 /** Which figure, what it is, and the few things that concern the whole page. */
-export function FigureBar({ player, theme, opening, openNotes }: Props) {
-  const { figure, dance } = useStore(player.store, (state) => state.lesson)
+export function FigureBar({ player, opening, show, teach, explain, openNotes }: Props) {
+  const { figure, written, dance } = useStore(player.store, (state) => state.lesson)
   const own = useStore(player.store, (state) => state.own)
   const names = useStore(player.store, (state) => state.session.names)
-  const themeLabel = labels.themeNow(labels.themes[theme.choice])
   return (
     <header className="figure-bar">
       <h1>{labels.program}</h1>
@@ -54,15 +58,47 @@ export function FigureBar({ player, theme, opening, openNotes }: Props) {
       />
       <p className="figure-facts">
         {labels.figureFacts(dance, figure)}
-        {figure.about === '' ? null : <bdi className="figure-about"> {labels.figureAbout(figure)}</bdi>}
+        {figure === written ? (
+          <bdi className="figure-about"> {labels.figureAbout(figure)}</bdi>
+        ) : (
+          <span> {showWords.opposite(written)}</span>
+        )}
       </p>
       <OpenButton open={opening.openFiles} />
       <LinkButton player={player} made={opening.link} />
       <button type="button" className="quiet-button who" onClick={() => (names ? player.hideNames() : player.reveal())}>
         {names ? labels.askWhoIsLate : labels.showNames}
       </button>
-      <button type="button" className="icon-button" aria-label={themeLabel} title={themeLabel} onClick={theme.next}>
-        <Icon name={theme.choice} />
+      <button
+        type="button"
+        className="quiet-button bar-button"
+        title={showWords.showHint}
+        aria-label={showWords.show}
+        aria-expanded={show.isOpen}
+        onClick={show.toggle}
+      >
+        <Icon name="show" />
+        <span className="bar-button-word">{showWords.show}</span>
+      </button>
+      <button
+        type="button"
+        className="quiet-button bar-button"
+        title={showWords.teachHint}
+        aria-label={showWords.teach}
+        onClick={teach}
+      >
+        <Icon name="teach" />
+        <span className="bar-button-word">{showWords.teach}</span>
+      </button>
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={showWords.explain}
+        title={showWords.explain}
+        aria-pressed={explain.isOpen}
+        onClick={explain.toggle}
+      >
+        <Icon name="explain" />
       </button>
       <button
         type="button"

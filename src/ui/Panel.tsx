@@ -4,6 +4,7 @@ import type { Lesson } from '../session/lesson.ts'
 import { gridPoints } from '../timing/grid.ts'
 import type { Beat } from '../units.ts'
 import { labels } from '../words/labels.ts'
+import { showWords } from '../words/showWords.ts'
 import { stageWords } from '../words/stageWords.ts'
 import { PanelTitle } from './PanelTitle.tsx'
 import { panelName } from './panelName.ts'
@@ -53,6 +54,9 @@ export function Panel({ player, lesson, panel, place, names, large, enlarge }: P
       </h2>
       <div className={PICTURE_CLASS}>
         <button type="button" className="enlarge" aria-label={labels.enlarge(name)} onClick={() => enlarge(place)} />
+        {lesson.seen === 'facing' ? <span className="picture-note">{showWords.mirrored}</span> : null}
+        {/* A press on the picture plays; the keyboard and screen readers have the button for it. */}
+        <button type="button" className="press" tabIndex={-1} aria-hidden="true" onClick={player.toggle} />
       </div>
       <p className="panel-words">
         <SteadyText player={player} read={read} beats={beats} hidden={!names} />

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import type { Stage } from '../stage/stage.ts'
@@ -7,21 +7,29 @@ import { Panel } from './Panel.tsx'
 import { panelNames } from './panelName.ts'
 import { usePicture } from './usePicture.ts'
 
-type Props = { readonly player: Player; readonly stage: Promise<Stage>; readonly dark: boolean }
+type Props = {
+  readonly player: Player
+  readonly stage: Promise<Stage>
+  readonly dark: boolean
+  /** What lies over the pictures. */
+  readonly children: ReactNode
+}
 
 /** All performances side by side: one canvas behind a grid of panels. */
-export function Panels({ player, stage: starting, dark }: Props) {
+export function Panels({ player, stage: starting, dark, children }: Props) {
   const home = useRef<HTMLDivElement>(null)
   const lesson = useStore(player.store, (state) => state.lesson)
   const order = useStore(player.store, (state) => state.session.order)
   const names = useStore(player.store, (state) => state.session.names)
-  const [large, setLarge] = useState(0)
-  const { stage, failed } = usePicture(player, starting, home, dark)
+  const [chosen, setLarge] = useState(0)
+  // Fewer panels than before: the last of them.
+  const large = Math.min(chosen, order.length - 1)
+  const { stage, failed } = usePicture(player, starting, home, dark, order.length)
 
   useEffect(() => {
     if (stage === null) return
-    stage.canvas.setAttribute('role', 'img')
-    stage.canvas.setAttribute(
+    stage.home.setAttribute('role', 'img')
+    stage.home.setAttribute(
       'aria-label',
       names
         ? labels.picture(lesson.figure, panelNames(lesson, order, true))
@@ -30,7 +38,7 @@ export function Panels({ player, stage: starting, dark }: Props) {
   }, [stage, lesson, order, names])
 
   return (
-    <div className="panels" ref={home}>
+    <div className="panels" data-count={order.length} ref={home}>
       {order.map((panel, place) => (
         <Panel
           key={lesson.panels[panel]?.id}
@@ -43,6 +51,7 @@ export function Panels({ player, stage: starting, dark }: Props) {
           enlarge={setLarge}
         />
       ))}
+      {children}
       {failed ? <p className="picture-failed">{labels.pictureFailed}</p> : null}
     </div>
   )

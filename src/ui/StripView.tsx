@@ -3,18 +3,27 @@ import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { strip as stripOf } from '../scene/strip.ts'
 import { labels } from '../words/labels.ts'
+import { showWords } from '../words/showWords.ts'
 import { BeatSlider } from './BeatSlider.tsx'
 import { BEAT_SLIDER } from './keyPlace.ts'
 import { Playhead } from './Playhead.tsx'
 import { StripCounts, StripGrid } from './StripGrid.tsx'
 import { StripPicture } from './StripPicture.tsx'
 
+type Props = {
+  readonly player: Player
+  /** With words on what is what. */
+  readonly explained: boolean
+  readonly openKeys: () => void
+}
+
 /** The weight over the beats with the slider on the same axis: a beat is on the same pixel in both. */
-export function StripView({ player }: { readonly player: Player }) {
+export function StripView({ player, explained, openKeys }: Props) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const counting = useStore(player.store, (state) => state.session.counting)
   const names = useStore(player.store, (state) => state.session.names)
-  const strip = useMemo(() => stripOf(lesson), [lesson])
+  const order = useStore(player.store, (state) => state.session.order)
+  const strip = useMemo(() => stripOf(lesson, order), [lesson, order])
   return (
     <div className="strip">
       <div className="strip-feet" aria-hidden="true">
@@ -35,6 +44,17 @@ export function StripView({ player }: { readonly player: Player }) {
         <StripCounts strip={strip} lesson={lesson} counting={counting} />
         <BeatSlider player={player} />
         <Playhead player={player} />
+        {explained ? (
+          <>
+            <p className="mark strip-mark">{showWords.marksOfStrip}</p>
+            <p className="mark slider-mark">
+              {showWords.marksOfSlider}{' '}
+              <button type="button" className="quiet-button" onClick={openKeys}>
+                {showWords.allKeys}
+              </button>
+            </p>
+          </>
+        ) : null}
       </div>
     </div>
   )

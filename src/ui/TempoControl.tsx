@@ -1,12 +1,14 @@
 import { useId } from 'react'
 import { useStore } from 'zustand'
-import { defaultTempo } from '../dance/defaultTempo.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
+import { atSpeed, speedOf } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
 import { labels } from '../words/labels.ts'
 
 /** Bars a minute. */
 const STEP = 0.5
+/** One tap away; 1 = the dance's usual tempo. */
+const SPEEDS = [0.5, 0.75, 1]
 
 /** How fast: in bars a minute, as the trade says it, and what that is in beats and seconds. */
 export function TempoControl({ player }: { readonly player: Player }) {
@@ -32,14 +34,18 @@ export function TempoControl({ player }: { readonly player: Player }) {
           aria-valuetext={`${words}, ${labels.percent(bars, dance)}`}
           onChange={(event) => player.setTempo(event.currentTarget.valueAsNumber)}
         />
-        <button
-          type="button"
-          className="tempo-usual"
-          aria-label={labels.usualTempoSpoken(dance)}
-          onClick={() => player.setTempo(defaultTempo(dance).barsPerMinute)}
-        >
-          {labels.usualTempo}
-        </button>
+        {SPEEDS.map((speed) => (
+          <button
+            key={speed}
+            type="button"
+            className="tempo-speed"
+            aria-label={labels.speedSpoken(speed, dance)}
+            aria-pressed={Math.abs(speedOf(dance, bars) - speed) < 1e-9}
+            onClick={() => player.setTempo(atSpeed(dance, speed))}
+          >
+            {labels.speed(speed)}
+          </button>
+        ))}
       </div>
       <p className="tempo-facts">{labels.tempoFacts(bars, dance)}</p>
     </>

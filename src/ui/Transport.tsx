@@ -2,6 +2,7 @@ import { type MouseEvent, useCallback } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { labels } from '../words/labels.ts'
+import { showWords } from '../words/showWords.ts'
 import { Icon } from './Icon.tsx'
 import { BEAT_SLIDER } from './keyPlace.ts'
 
@@ -17,6 +18,7 @@ function giveKeysBack(event: MouseEvent): void {
 export function Transport({ player }: { readonly player: Player }) {
   const playing = useStore(player.store, (state) => state.playing)
   const loop = useStore(player.store, (state) => state.session.loop)
+  const steps = useStore(player.store, (state) => state.session.steps)
   const grid = useStore(player.store, (state) => state.lesson.schedule.grid)
   const press = useCallback(
     (deed: () => void) => (event: MouseEvent) => {
@@ -54,12 +56,25 @@ export function Transport({ player }: { readonly player: Player }) {
       </button>
       <button
         type="button"
-        className="toggle"
-        aria-pressed={loop}
+        className="toggle loop-toggle"
+        aria-pressed={loop && steps === null}
         aria-label={labels.loop}
-        onClick={press(() => player.setLoop(!loop))}
+        title={labels.loop}
+        onClick={press(() => player.setLoop(steps !== null || !loop))}
       >
         <Icon name="loop" />
+        <span aria-hidden="true">{labels.loopShort}</span>
+      </button>
+      <button
+        type="button"
+        className="toggle loop-toggle"
+        aria-pressed={steps !== null}
+        aria-label={showWords.stepsHint}
+        title={showWords.stepsHint}
+        onClick={press(() => player.toggleSteps())}
+      >
+        <Icon name="loop" />
+        <span aria-hidden="true">{showWords.steps}</span>
       </button>
     </section>
   )

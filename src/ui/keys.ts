@@ -4,7 +4,7 @@ import type { KeyDeed } from '../words/keyWords.ts'
 export type KeyPlace = 'page' | 'beat' | 'slider' | 'button' | 'own'
 
 export type KeyRow = {
-  /** As `KeyboardEvent.key` has it, letters small. */
+  /** As `KeyboardEvent.key` has it, letters small. Of characters it does not matter whether Shift goes with them. */
   readonly key: string
   readonly shift: boolean
   readonly places: readonly KeyPlace[]
@@ -29,6 +29,8 @@ const row = (key: string, places: readonly KeyPlace[], deed: KeyDeed, shift = fa
 export const keys: readonly KeyRow[] = [
   row(' ', ['page', 'beat', 'slider'], 'toggle'),
   row('k', EVERYWHERE, 'toggle'),
+  row('j', EVERYWHERE, 'step back'),
+  row('l', EVERYWHERE, 'step forward'),
   row('ArrowLeft', STEPPING, 'step back'),
   row('ArrowRight', STEPPING, 'step forward'),
   row('ArrowLeft', STEPPING, 'bar back', true),
@@ -39,6 +41,16 @@ export const keys: readonly KeyRow[] = [
   row('PageUp', ON_BEAT, 'bar forward'),
   row('Home', ON_BEAT, 'start'),
   row('End', ON_BEAT, 'end'),
+  row('<', EVERYWHERE, 'slower'),
+  row('>', EVERYWHERE, 'faster'),
+  row('r', EVERYWHERE, 'steps'),
+  row('n', EVERYWHERE, 'names'),
+  row('1', EVERYWHERE, 'first panel'),
+  row('2', EVERYWHERE, 'second panel'),
+  row('3', EVERYWHERE, 'third panel'),
+  row('t', EVERYWHERE, 'teach'),
+  row('h', EVERYWHERE, 'explain'),
+  row('?', EVERYWHERE, 'keys'),
 ]
 
 export type KeyPress = {
@@ -52,7 +64,18 @@ export type KeyPress = {
   readonly repeated: boolean
 }
 
-const isLetter = (key: string): boolean => /^[a-z]$/.test(key)
+/** A letter, a figure or a sign: what speech input may type by accident (WCAG 2.2, 2.1.4), and keyboards reach with or without Shift. */
+const isCharacter = (key: string): boolean => key.length === 1 && key !== ' '
+
+/** What goes on while a key is held down; anything else would flicker. */
+const REPEATING: ReadonlySet<KeyDeed> = new Set([
+  'step back',
+  'step forward',
+  'bar back',
+  'bar forward',
+  'slower',
+  'faster',
+])
 
 /** "K" and, on a Cyrillic or Greek layout, whatever lies on that key, are "k". */
 function plainKey({ key, code }: KeyPress): string {
@@ -64,15 +87,15 @@ function plainKey({ key, code }: KeyPress): string {
 
 /**
  * What a press does; null: nothing of ours.
- * @param letters whether single letters do anything (they can be switched off: speech input says letters by accident)
+ * @param characters whether single letters, figures and signs do anything (they can be switched off)
  */
-export function keyDeed(press: KeyPress, place: KeyPlace, letters: boolean): KeyDeed | null {
+export function keyDeed(press: KeyPress, place: KeyPlace, characters: boolean): KeyDeed | null {
   if (press.modified) return null
   const key = plainKey(press)
-  if (isLetter(key) && !letters) return null
+  if (isCharacter(key) && !characters) return null
   const found = keys.find(
-    (one) => one.key === key && (isLetter(key) || one.shift === press.shift) && one.places.includes(place),
+    (one) => one.key === key && (isCharacter(key) || one.shift === press.shift) && one.places.includes(place),
   )
-  if (found === undefined || (found.deed === 'toggle' && press.repeated)) return null
+  if (found === undefined || (press.repeated && !REPEATING.has(found.deed))) return null
   return found.deed
 }

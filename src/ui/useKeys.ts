@@ -1,11 +1,18 @@
-import { useEffect } from 'react'
+import { useEffect, useRef } from 'react'
+import { bySpeed } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
 import type { KeyDeed } from '../words/keyWords.ts'
 import { keyPlace } from './keyPlace.ts'
 import { keyDeed } from './keys.ts'
 
+/** What is a matter of the page alone. */
+export type PageDeeds = Readonly<Record<'teach' | 'explain' | 'keys', () => void>>
+
+/** Of its usual tempo; 0.1 = ten per cent. */
+const SPEED_STEP = 0.1
+
 /** What each deed is to the player. */
-const DEEDS: Readonly<Record<KeyDeed, (player: Player) => void>> = {
+const DEEDS: Readonly<Record<Exclude<KeyDeed, keyof PageDeeds>, (player: Player) => void>> = {
   toggle: (player) => player.toggle(),
   'step back': (player) => player.step(-1),
   'step forward': (player) => player.step(1),
@@ -13,6 +20,13 @@ const DEEDS: Readonly<Record<KeyDeed, (player: Player) => void>> = {
   'bar forward': (player) => player.step(stepsABar(player)),
   start: (player) => player.seek(player.store.getState().lesson.range.from),
   end: (player) => player.seek(player.store.getState().lesson.range.to),
+  slower: (player) => changeSpeed(player, -SPEED_STEP),
+  faster: (player) => changeSpeed(player, SPEED_STEP),
+  steps: (player) => player.toggleSteps(),
+  names: (player) => (player.store.getState().session.names ? player.hideNames() : player.reveal()),
+  'first panel': (player) => togglePanel(player, 0),
+  'second panel': (player) => togglePanel(player, 1),
+  'third panel': (player) => togglePanel(player, 2),
 }
 
 function stepsABar(player: Player): number {
@@ -20,8 +34,24 @@ function stepsABar(player: Player): number {
   return Math.round(beatsPerBar / grid)
 }
 
-/** The keyboard, for the whole page. @param letters whether single letters do anything */
-export function useKeys(player: Player, letters: boolean): void {
+function changeSpeed(player: Player, by: number): void {
+  const { session, lesson } = player.store.getState()
+  player.setTempo(bySpeed(lesson.dance, session.barsPerMinute, by, SPEED_STEP))
+}
+
+/** With names off it would tell which is which. */
+function togglePanel(player: Player, panel: number): void {
+  const { names, order } = player.store.getState().session
+  if (!names) return
+  player.setOrder(order.includes(panel) ? order.filter((other) => other !== panel) : [...order, panel])
+}
+
+/** The keyboard, for the whole page. @param characters whether single characters do anything */
+export function useKeys(player: Player, characters: boolean, page: PageDeeds): void {
+  const latest = useRef(page)
+  useEffect(() => {
+    latest.current = page
+  })
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.defaultPrevented) return
@@ -32,12 +62,13 @@ export function useKeys(player: Player, letters: boolean): void {
         modified: event.ctrlKey || event.altKey || event.metaKey,
         repeated: event.repeat,
       }
-      const deed = keyDeed(press, keyPlace(event.target), letters)
+      const deed = keyDeed(press, keyPlace(event.target), characters)
       if (deed === null) return
       event.preventDefault()
-      DEEDS[deed](player)
+      if (deed === 'teach' || deed === 'explain' || deed === 'keys') latest.current[deed]()
+      else DEEDS[deed](player)
     }
     addEventListener('keydown', onKey)
     return () => removeEventListener('keydown', onKey)
-  }, [player, letters])
+  }, [player, characters])
 }

@@ -23,6 +23,8 @@ export type Opening = {
   readonly notice: NoticeText | null
   readonly dismiss: () => void
   readonly openFiles: (files: readonly File[]) => void
+  /** A part of the program could not be fetched. */
+  readonly notLoaded: () => void
   /** @param fragment null: too long for one */
   readonly link: (fragment: string | null) => void
 }
@@ -100,6 +102,7 @@ export function useOpening(player: Player): Opening {
     notice,
     dismiss: useCallback(() => setNotice(null), []),
     openFiles: files,
+    notLoaded: useCallback(() => setNotice({ text: openWords.failed['not loaded'] }), []),
     link,
   }
 }

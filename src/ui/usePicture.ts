@@ -36,6 +36,19 @@ function onPixelRatio(changed: () => void): () => void {
   return () => media.removeEventListener('change', next)
 }
 
+/**
+ * Tells when the page is looked at again: browsers throw away the pictures of pages that were hidden for long, and do not
+ * say so. Returns what stops it.
+ */
+function onReturn(returned: () => void): () => void {
+  const listeners = new AbortController()
+  const { signal } = listeners
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && returned(), { signal })
+  addEventListener('pageshow', returned, { signal })
+  addEventListener('focus', returned, { signal })
+  return () => listeners.abort()
+}
+
 /** Keeps the canvas as large as its home and the panels where the page's grid has them. Returns what stops it. */
 function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean): () => void {
   const pictures = (): NodeListOf<Element> => home.querySelectorAll(`.${PICTURE_CLASS}`)
@@ -54,21 +67,25 @@ function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean):
   const observer = new ResizeObserver(fit)
   for (const element of [home, ...pictures()]) observer.observe(element)
   const stopRatio = onPixelRatio(fit)
+  const stopReturn = onReturn(fit)
   return () => {
     observer.disconnect()
     stopRatio()
+    stopReturn()
   }
 }
 
 /**
  * Lays the stage's canvas behind the panels' grid. The stage began before React and lives as long as the page.
  * @param home holds the grid; the canvas goes in first
+ * @param panels how many there are
  */
 export function usePicture(
   player: Player,
   starting: Promise<Stage>,
   home: RefObject<HTMLElement | null>,
   dark: boolean,
+  panels: number,
 ): { readonly stage: Stage | null; readonly failed: boolean } {
   const [stage, setStage] = useState<Stage | null>(null)
   const [failed, setFailed] = useState(false)
@@ -84,12 +101,13 @@ export function usePicture(
   }, [starting])
   useEffect(() => {
     if (stage === null || home.current === null) return
-    home.current.prepend(stage.canvas)
-    return () => stage.canvas.remove()
+    home.current.prepend(stage.home)
+    stage.onFailed(() => setFailed(true))
+    return () => stage.home.remove()
   }, [stage, home])
   useEffect(() => {
-    if (stage === null || home.current === null) return
+    if (stage === null || home.current === null || panels === 0) return
     return follow(player, stage, home.current, dark)
-  }, [player, stage, home, dark])
+  }, [player, stage, home, dark, panels])
   return { stage, failed }
 }

@@ -4,13 +4,15 @@ import { useMedia } from './useMedia.ts'
 
 export type ThemeChoice = 'system' | 'light' | 'dark'
 
-const NEXT: Readonly<Record<ThemeChoice, ThemeChoice>> = { system: 'light', light: 'dark', dark: 'system' }
-
 /** The colours, as the device has them or as chosen; the choice is kept only as long as the page is open. */
-export function useTheme(): { readonly choice: ThemeChoice; readonly dark: boolean; readonly next: () => void } {
+export function useTheme(): {
+  readonly choice: ThemeChoice
+  readonly dark: boolean
+  readonly choose: (choice: ThemeChoice) => void
+} {
   const [choice, choose] = useState<ThemeChoice>('system')
   const systemIsDark = useMedia('(prefers-color-scheme: dark)')
   const dark = choice === 'system' ? systemIsDark : choice === 'dark'
   useLayoutEffect(() => applyPalette(document.documentElement, dark ? 'dark' : 'light'), [dark])
-  return { choice, dark, next: () => choose((now) => NEXT[now]) }
+  return { choice, dark, choose }
 }

@@ -1,5 +1,22 @@
 /** What a key does, as the list of keys says it. */
-export type KeyDeed = 'toggle' | 'step back' | 'step forward' | 'bar back' | 'bar forward' | 'start' | 'end'
+export type KeyDeed =
+  | 'toggle'
+  | 'step back'
+  | 'step forward'
+  | 'bar back'
+  | 'bar forward'
+  | 'start'
+  | 'end'
+  | 'slower'
+  | 'faster'
+  | 'steps'
+  | 'names'
+  | 'first panel'
+  | 'second panel'
+  | 'third panel'
+  | 'teach'
+  | 'explain'
+  | 'keys'
 
 const DEEDS: Readonly<Record<KeyDeed, string>> = {
   toggle: 'plays and pauses',
@@ -9,11 +26,20 @@ const DEEDS: Readonly<Record<KeyDeed, string>> = {
   'bar forward': 'a bar forward',
   start: 'to the start',
   end: 'to the end',
+  slower: '10 % slower',
+  faster: '10 % faster',
+  steps: 'this step with the one before it, over and over',
+  names: 'names off and on',
+  'first panel': 'in time, shown or not',
+  'second panel': 'late, shown or not',
+  'third panel': 'early, shown or not',
+  teach: 'teaching view, in and out',
+  explain: 'what is what in the picture',
+  keys: 'this list',
 }
 
 const KEYS: Readonly<Record<string, string>> = {
   ' ': 'Space',
-  k: 'K',
   ArrowLeft: '←',
   ArrowRight: '→',
   ArrowDown: '↓',
@@ -22,6 +48,10 @@ const KEYS: Readonly<Record<string, string>> = {
   PageUp: 'Page Up',
 }
 
-/** "Shift ←: a bar back". */
-export const keyWords = (key: string, shift: boolean, deed: KeyDeed, onlyOnBeat: boolean): string =>
-  `${shift ? 'Shift ' : ''}${KEYS[key] ?? key}: ${DEEDS[deed]}${onlyOnBeat ? ', on the beat slider' : ''}`
+/** The key as it is written on keyboards: "Shift ←", "K". */
+export const keyName = (key: string, shift: boolean): string =>
+  `${shift ? 'Shift ' : ''}${KEYS[key] ?? (key.length === 1 ? key.toUpperCase() : key)}`
+
+/** "a bar back". */
+export const keyWords = (deed: KeyDeed, onlyOnBeat: boolean): string =>
+  `${DEEDS[deed]}${onlyOnBeat ? ', on the beat slider' : ''}`

@@ -2,6 +2,7 @@ import type { Counting, Dance, Source } from '../dance/dance.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Figure } from '../figure/figure.ts'
+import type { Way } from '../transfer/perform.ts'
 import { firstPart } from './firstPart.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
@@ -16,6 +17,8 @@ const COUNTINGS: Readonly<Record<Counting, string>> = {
   'half beats': 'Half beats',
 }
 
+const WAYS: Readonly<Record<Way['kind'], string>> = { 'in time': 'In time', late: 'Late', early: 'Early' }
+
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' : 'Half a beat')
@@ -23,6 +26,7 @@ const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' :
 /** Every text of the interface that does not follow from the beat. Sentences about a moment have files of their own. */
 export const labels = {
   program: 'Overfoot',
+  wayShort: (kind: Way['kind']): string => WAYS[kind],
   figure: 'Figure',
   figureTitle: ({ title }: Figure) => shownLine(title),
   figureAbout: ({ about }: Figure) => shownLine(about),
@@ -61,7 +65,8 @@ export const labels = {
   stepBack: (grid: number) => `${stepLength(grid)} back`,
   stepForward: (grid: number) => `${stepLength(grid)} forward`,
   stepSign: (grid: number) => fraction(grid),
-  loop: 'Loop',
+  loop: 'Loop the whole figure',
+  loopShort: 'Figure',
 
   settings: 'Settings',
   tempo: 'Tempo',
@@ -76,8 +81,9 @@ export const labels = {
       `100 % = ${labels.barsPerMinute(barsPerMinute)} (${provenanceWords(source)}).`
     )
   },
-  usualTempo: '100 %',
-  usualTempoSpoken: (dance: Dance) => `100 %: ${labels.barsPerMinute(defaultTempo(dance).barsPerMinute)}`,
+  speed: (speed: number): string => `${number(speed * 100, 0)} %`,
+  speedSpoken: (speed: number, dance: Dance) =>
+    `${labels.speed(speed)}: ${labels.barsPerMinute(speed * defaultTempo(dance).barsPerMinute)}`,
   late: 'How late',
   lateBy: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
   early: 'How early',
@@ -86,11 +92,6 @@ export const labels = {
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,
-
-  theme: 'Colours',
-  themes: { system: 'as the device', light: 'light', dark: 'dark' },
-  /** On the switch: what is shown now. */
-  themeNow: (name: string) => `Colours: ${name}`,
 
   notes: 'Notes and cautions',
   close: 'Close',
@@ -115,13 +116,11 @@ export const labels = {
     figure.convention === dance.convention
       ? `Weight: ${figure.convention} (${sourced(dance.conventionSource)}).`
       : `Weight: ${figure.convention}, set for this figure.`,
-  keysTitle: 'Keys',
-  letterKeys: 'The letter K plays and pauses',
-
   failureTitle: 'Something went wrong',
   failureText: 'The program could not go on. This is what it said:',
   failureUnknown: 'no reason was given',
   startWithout: 'Start without this figure',
+  saveMine: 'Download my figure',
   reload: 'Reload the page',
 } as const
 

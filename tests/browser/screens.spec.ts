@@ -34,6 +34,7 @@ for (const viewport of SIZES) {
       await page.emulateMedia({ colorScheme: 'dark' })
       expect(await findings(page)).toEqual([])
       await page.getByRole('button', { name: 'Notes and cautions' }).click()
+      await expect(page.locator('dialog.notes')).toBeVisible()
       expect(await findings(page)).toEqual([])
       expect(await page.evaluate(() => window.watched.violations)).toEqual([])
     })

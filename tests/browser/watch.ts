@@ -73,8 +73,19 @@ export async function withoutGpu(page: Page): Promise<void> {
   })
 }
 
-/** Opens the page and waits until its picture stands. */
+/** Opens the page and waits until its picture stands; the greeting is over, and the first figure stands at its start. */
 export async function open(page: Page): Promise<void> {
+  await openGreeting(page)
+  await page.evaluate(() => {
+    const { player } = window.overfoot
+    player.pause()
+    // Anew: at its own tempo too.
+    player.choose(player.store.getState().session.figure)
+  })
+}
+
+/** Opens the page and waits until its picture stands, as a visitor does. */
+export async function openGreeting(page: Page): Promise<void> {
   await watch(page)
   await page.goto('/')
   await page.waitForFunction(() => window.overfoot !== undefined)

@@ -32,6 +32,7 @@ const facts: Readonly<Record<string, Facts>> = {
   '19-jive-basic': ['jive', [1, 1, 0.75, 0.25, 1], [1, 1, 1, 0.5, 1], 1],
   '20-quickstep-lock': ['quickstep', [2, 1, 1, 2], [1, 1, 1, 1], 1.5],
   '21-waltz-spin-turn': ['waltz', [1, 1, 1, 1, 1, 1], [1, 1, 1, 1, 1, 1], 2],
+  '22-twelve-walks': ['foxtrot', [2, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1, 1], [1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], 4.5],
 }
 
 test('every file among the demos is a figure that is known here', () => {

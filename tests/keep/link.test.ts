@@ -6,6 +6,7 @@ import { playedTempoRange } from '../../src/dance/playedTempoRange.ts'
 import type { Figure } from '../../src/figure/figure.ts'
 import { checksum } from '../../src/keep/checksum.ts'
 import { LONGEST_LINK, linkedSession, readLink, writeLink } from '../../src/keep/link.ts'
+import type { Seen } from '../../src/scene/view.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
 import {
   newSession,
@@ -16,6 +17,9 @@ import {
   withLate,
   withLoop,
   withNamesOff,
+  withOpposite,
+  withSeen,
+  withSteps,
   withTempo,
   withTiming,
 } from '../../src/session/session.ts'
@@ -39,7 +43,10 @@ const anyView: fc.Arbitrary<{ figure: Figure; session: Session }> = fc
     late: fc.double({ min: 0, max: 1, noNaN: true }).map(Math.abs),
     early: fc.double({ min: 0.25, max: 1, noNaN: true }),
     tempo: fc.double({ min: 0, max: 1, noNaN: true }),
-    order: fc.shuffledSubarray([0, 1, 2], { minLength: 3 }),
+    order: fc.shuffledSubarray([0, 1, 2], { minLength: 1 }),
+    seen: fc.constantFrom<Seen>('room', 'dancer', 'facing'),
+    opposite: fc.boolean(),
+    steps: fc.option(fc.tuple(fc.nat(5), fc.nat(5))),
     counting: fc.constantFrom<Counting>('slows and quicks', 'bars and beats', 'half beats'),
     names: fc.boolean(),
     loop: fc.boolean(),
@@ -53,10 +60,15 @@ const anyView: fc.Arbitrary<{ figure: Figure; session: Session }> = fc
       session = withEarly(withLate(withTiming(session, figure, set.timing), set.late), set.early)
       session = withTempo(session, figure, from + set.tempo * (to - from))
       session = { ...withNamesOff(session, set.order), names: set.names }
+      session = withOpposite(withSeen(session, set.seen), set.opposite)
       const noSlows = set.counting === 'slows and quicks' && dances[figure.dance].signs.S === null
       if (!noSlows) session = withCounting(session, set.counting)
     }
     session = withLoop(session, set.loop)
+    if (!usual && set.steps !== null) {
+      const [first, last] = set.steps.map((index) => index % figure.actions.length).sort((a, b) => a - b)
+      session = withSteps(session, { first: first ?? 0, last: last ?? 0 })
+    }
     const { range, schedule } = lessonOf(session, figure)
     const points = gridPoints(range.from, range.to, schedule.grid)
     return { figure, session: withBeat(session, beat((points[set.at % points.length] ?? 0) + 0)) }
@@ -172,8 +184,13 @@ describe('linkedSession(fields, figure): a value that cannot be is refused', () 
     ['e', '0p1'],
     ['e', '2'],
     ['o', '001'],
-    ['o', '01'],
+    ['o', ''],
     ['o', '013'],
+    ['s', '0-3'],
+    ['s', '1-0'],
+    ['s', '0'],
+    ['w', 'q'],
+    ['p', '0'],
     ['c', 'q'],
     ['c', 'constructor'],
     ['n', '1'],

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { panelView } from '../../src/scene/panelView.ts'
-import { type View, viewOf } from '../../src/scene/view.ts'
+import { pageAt } from '../../src/scene/pages.ts'
+import { type PanelView, panelView } from '../../src/scene/panelView.ts'
+import { type View, viewsOf } from '../../src/scene/view.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
 import { newSession } from '../../src/session/session.ts'
 import { beat } from '../../src/units.ts'
@@ -14,28 +15,32 @@ const SIZES = [
 ] as const
 const lesson = (figure: (typeof demos)[number]) => lessonOf(newSession(figure, beat(0)), figure)
 
-describe.each(SIZES)('viewOf(lesson, size): %s', (_, width, height) => {
+describe.each(SIZES)('(viewsOf(lesson, size)[0] as View): %s', (_, width, height) => {
   test.each(demos.map((figure) => [figure.id, figure] as const))(
     '%s fits its panel, and its feet can be seen',
     (_id, figure) => {
       const compared = lesson(figure)
-      const view: View = viewOf(compared, width, height)
+      const views = viewsOf(compared, width, height)
+      const pages = views.map(({ page }) => page)
       for (const [index] of compared.panels.entries()) {
-        const { picture, frameAt } = panelView(compared, index, view, true)
-        // A ninth of the panel's height: the least that a figure's feet may be (look of the picture).
-        expect(picture.footLength * picture.pixelsPerMetre).toBeGreaterThanOrEqual(height / 9)
-        expect(picture.footLength).toBeGreaterThanOrEqual(0.271)
-        expect(picture.footLength).toBeLessThanOrEqual(0.271 * 1.5 + 1e-9)
+        const panels = views.map((view) => panelView(compared, index, view, true))
         for (let t: number = compared.range.from; t <= compared.range.to; t += 1 / 8) {
+          const { picture, frameAt } = panels[pageAt(pages, t)] as PanelView
           const { left, right, marker } = frameAt(t)
           for (const point of [left, right, marker]) {
             expect(Math.abs(point.x * picture.pixelsPerMetre)).toBeLessThanOrEqual(width / 2)
             expect(Math.abs(point.y * picture.pixelsPerMetre)).toBeLessThanOrEqual(height / 2)
           }
         }
-        for (const { x, y } of picture.labels) {
-          expect(Math.abs(x * picture.pixelsPerMetre)).toBeLessThanOrEqual(width / 2)
-          expect(Math.abs(y * picture.pixelsPerMetre)).toBeLessThanOrEqual(height / 2)
+        for (const { picture } of panels) {
+          // A ninth of the panel's height: the least that a figure's feet may be (look of the picture).
+          expect(picture.footLength * picture.pixelsPerMetre).toBeGreaterThanOrEqual(height / 9)
+          expect(picture.footLength).toBeGreaterThanOrEqual(0.271)
+          expect(picture.footLength).toBeLessThanOrEqual(0.271 * 1.5 + 1e-9)
+          for (const { x, y } of picture.labels) {
+            expect(Math.abs(x * picture.pixelsPerMetre)).toBeLessThanOrEqual(width / 2)
+            expect(Math.abs(y * picture.pixelsPerMetre)).toBeLessThanOrEqual(height / 2)
+          }
         }
       }
     },
@@ -44,7 +49,7 @@ describe.each(SIZES)('viewOf(lesson, size): %s', (_, width, height) => {
 
 describe('panelView(lesson, panel, view, names)', () => {
   const compared = lesson(walks('foxtrot', [2, 1, 1]))
-  const view = viewOf(compared, 400, 420)
+  const view = viewsOf(compared, 400, 420)[0] as View
   const [ideal, late, early] = [0, 1, 2].map((index) => panelView(compared, index, view, true))
 
   test('all panels show the same piece of floor', () => {
@@ -77,7 +82,7 @@ describe('panelView(lesson, panel, view, names)', () => {
   test('paso doble’s stillness is no wait, in time or late', () => {
     const paso = lesson(walks('paso doble', [1, 1, 1]))
     for (const index of [0, 1]) {
-      const { frameAt } = panelView(paso, index, viewOf(paso, 400, 420), true)
+      const { frameAt } = panelView(paso, index, viewsOf(paso, 400, 420)[0] as View, true)
       expect(frameAt(3).beads.every(({ waited }) => waited === '')).toBe(true)
     }
   })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { panelView } from '../../src/scene/panelView.ts'
 import { labelHalfWidth } from '../../src/scene/placementLabels.ts'
-import { viewOf } from '../../src/scene/view.ts'
+import { type View, viewsOf } from '../../src/scene/view.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
 import { newSession } from '../../src/session/session.ts'
 import { beat } from '../../src/units.ts'
@@ -18,7 +18,7 @@ function labelled(id: string, [width, height]: readonly [number, number]) {
   const figure = demos.find((demo) => demo.id === id)
   if (figure === undefined) throw new Error(`no demo ${id}`)
   const lesson = lessonOf(newSession(figure, beat(0)), figure)
-  const view = viewOf(lesson, width, height)
+  const view = viewsOf(lesson, width, height)[0] as View
   const { picture } = panelView(lesson, 0, view, true)
   const scale = picture.pixelsPerMetre
   const boxes = picture.labels.map(({ x, y, number, count }) => ({

@@ -1,7 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { lessonOf } from '../../src/session/lesson.ts'
-import { newSession, type Session, withEarly, withLate, withLoop } from '../../src/session/session.ts'
+import {
+  newSession,
+  type Session,
+  withEarly,
+  withLate,
+  withLoop,
+  withOpposite,
+  withOrder,
+  withSteps,
+} from '../../src/session/session.ts'
 import { beat } from '../../src/units.ts'
 import { walks } from '../tools/exampleFigure.ts'
 import { generatedFigure, THOUSAND } from '../tools/generateFigure.ts'
@@ -26,6 +35,30 @@ describe('lessonOf(session, figure)', () => {
   })
   test('a figure of a bar and a half has rounds of whole bars', () => {
     expect(of(walks('quickstep', [2, 1, 1, 2]), (session) => withLate(session, 0)).round).toBe(8)
+  })
+  test('only the panels on the screen count: in time alone, S Q Q lasts one bar', () => {
+    const alone = of(sqq, (session) => withOrder(session, [0]))
+    expect([alone.range, alone.round]).toEqual([{ from: -0.5, to: 3.5 }, 4])
+  })
+  test('a few steps: from the first one’s leave to the last panel’s full, then a beat’s breath, in whole beats', () => {
+    const drilled = of(sqq, (session) => withSteps(withLoop(session, false), { first: 0, last: 1 }))
+    // Leaves at −½; late by ½, the quick is full at 3: three and a half beats, four when whole, five with the breath.
+    expect([drilled.range, drilled.round, drilled.repeats]).toEqual([{ from: -0.5, to: 4.5 }, 5, true])
+    for (const { performance } of drilled.panels) {
+      expect(performance.curve.at(-9)).toBe(0)
+      expect(performance.curve.at(99)).toBe(2)
+    }
+  })
+  test('steps chosen in a longer figure are held inside this one', () => {
+    expect(of(sqq, (session) => withSteps(session, { first: 7, last: 8 })).steps).toEqual({ first: 2, last: 2 })
+  })
+  test('the partner: danced by the opposite, written as it is', () => {
+    const partner = of(sqq, (session) => withOpposite(session, true))
+    expect([partner.figure.role, partner.written.role]).toEqual(['follower', 'leader'])
+    expect(partner.figure.firstFoot).toBe('left')
+    expect(partner.schedule.actions.map(({ moments }) => moments)).toEqual(
+      of(sqq).schedule.actions.map(({ moments }) => moments),
+    )
   })
   test('struck: an early panel leaves before the plan, so the range begins there', () => {
     expect(of(walks('paso doble', [1, 1])).range.from).toBe(-1)

@@ -9,6 +9,10 @@ import {
   withLate,
   withLoop,
   withNamesOff,
+  withOpposite,
+  withOrder,
+  withSeen,
+  withSteps,
   withTempo,
   withTiming,
 } from '../../src/session/session.ts'
@@ -77,6 +81,25 @@ describe('the actions', () => {
     expect(revealed(off)).toMatchObject({ names: true, order: [1, 2, 0] })
     expect(withFigure(revealed(off), figure, beat(0)).order).toEqual([0, 1, 2])
     expect(withFigure(off, figure, beat(0)).order).toEqual([1, 2, 0])
+  })
+  test('other panels, in any order; what names none, or one twice, is left out, and one at least stays', () => {
+    expect(withOrder(session, [2, 0]).order).toEqual([2, 0])
+    expect(withOrder(session, [1, 7, 1, -1, 0]).order).toEqual([1, 0])
+    expect(withOrder(session, []).order).toEqual([0, 1, 2])
+  })
+  test('another figure keeps which panels are shown, put in order, and from where; not its steps, nor the partner', () => {
+    const chosen = withOpposite(withSteps(withSeen(withOrder(session, [2, 0]), 'facing'), { first: 0, last: 1 }), true)
+    expect(withFigure(chosen, walks('waltz', [1, 1, 1]), beat(0))).toMatchObject({
+      order: [0, 2],
+      seen: 'facing',
+      steps: null,
+      opposite: false,
+    })
+  })
+  test('the loop of the whole figure ends that of a step', () => {
+    const drilled = withSteps(session, { first: 0, last: 1 })
+    expect(withLoop(drilled, true)).toMatchObject({ loop: true, steps: null })
+    expect(withSteps(drilled, null).steps).toBeNull()
   })
   test('none changes the session it is given', () => {
     const before = JSON.stringify(session)

@@ -16,6 +16,7 @@ export function recordingStage(onDraw: () => void = () => {}): RecordingStage {
     get set() {
       return set
     },
+    home: {} as HTMLElement,
     canvas: {} as HTMLCanvasElement,
     renderer: 'canvas',
     counts: { staticShapes: 0, beadShapes: 0, draws: 0 },
@@ -27,6 +28,7 @@ export function recordingStage(onDraw: () => void = () => {}): RecordingStage {
       drawn.push(frames)
       onDraw()
     },
+    onFailed() {},
     destroy() {},
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type KeyPlace, type KeyPress, keyDeed, keys } from '../../src/ui/keys.ts'
-import { keyWords } from '../../src/words/keyWords.ts'
+import { keyName, keyWords } from '../../src/words/keyWords.ts'
 
 const press = (key: string, more: Partial<KeyPress> = {}): KeyPress => ({
   key,
@@ -17,6 +17,18 @@ const places: readonly KeyPlace[] = ['page', 'beat', 'slider', 'button', 'own']
 const matrix: readonly (readonly [name: string, pressed: KeyPress, deeds: readonly (string | null)[]])[] = [
   ['Space', press(' '), ['toggle', 'toggle', 'toggle', null, null]],
   ['K', press('k', { code: 'KeyK' }), ['toggle', 'toggle', 'toggle', 'toggle', null]],
+  ['J', press('j', { code: 'KeyJ' }), ['step back', 'step back', 'step back', 'step back', null]],
+  ['L', press('l', { code: 'KeyL' }), ['step forward', 'step forward', 'step forward', 'step forward', null]],
+  ['<', press('<', { code: 'Comma', shift: true }), ['slower', 'slower', 'slower', 'slower', null]],
+  ['>', press('>', { code: 'Period', shift: true }), ['faster', 'faster', 'faster', 'faster', null]],
+  ['R', press('r', { code: 'KeyR' }), ['steps', 'steps', 'steps', 'steps', null]],
+  ['N', press('n', { code: 'KeyN' }), ['names', 'names', 'names', 'names', null]],
+  ['1', press('1', { code: 'Digit1' }), ['first panel', 'first panel', 'first panel', 'first panel', null]],
+  ['2', press('2', { code: 'Digit2' }), ['second panel', 'second panel', 'second panel', 'second panel', null]],
+  ['3', press('3', { code: 'Digit3' }), ['third panel', 'third panel', 'third panel', 'third panel', null]],
+  ['T', press('t', { code: 'KeyT' }), ['teach', 'teach', 'teach', 'teach', null]],
+  ['H', press('h', { code: 'KeyH' }), ['explain', 'explain', 'explain', 'explain', null]],
+  ['?', press('?', { code: 'Slash', shift: true }), ['keys', 'keys', 'keys', 'keys', null]],
   ['→', press('ArrowRight'), ['step forward', 'step forward', null, 'step forward', null]],
   ['←', press('ArrowLeft'), ['step back', 'step back', null, 'step back', null]],
   ['Shift →', press('ArrowRight', { shift: true }), ['bar forward', 'bar forward', null, 'bar forward', null]],
@@ -36,8 +48,9 @@ describe('keyDeed(press, place, letters)', () => {
   })
 
   test('the matrix above tries every row of the table', () => {
-    const tried = matrix.map(([, { key, shift }]) => `${key} ${shift}`)
-    expect(keys.filter(({ key, shift }) => !tried.includes(`${key} ${shift}`))).toEqual([])
+    const tried = matrix.map(([, { key, shift }]) => `${key} ${key.length === 1 ? '' : shift}`)
+    const said = ({ key, shift }: (typeof keys)[number]) => `${key} ${key.length === 1 ? '' : shift}`
+    expect(keys.filter((row) => !tried.includes(said(row)))).toEqual([])
   })
 
   test('leaves every press with Ctrl, Alt or Meta to the browser', () => {
@@ -56,28 +69,40 @@ describe('keyDeed(press, place, letters)', () => {
   })
 
   test('takes no other letter for K because it lies where K does elsewhere', () => {
-    expect(keyDeed(press('t', { code: 'KeyK' }), 'page', true)).toBeNull()
+    expect(keyDeed(press('y', { code: 'KeyK' }), 'page', true)).toBeNull()
     expect(keyDeed(press('л', { code: 'KeyG' }), 'page', true)).toBeNull()
   })
 
-  test('letters can be switched off, and nothing else with them', () => {
+  test('signs are found whether Shift goes with them or not (< has a key of its own on many keyboards)', () => {
+    expect(keyDeed(press('<', { code: 'IntlBackslash' }), 'page', true)).toBe('slower')
+    expect(keyDeed(press('1', { code: 'Digit1', shift: true }), 'page', true)).toBe('first panel')
+  })
+
+  test('letters, figures and signs can be switched off, and nothing else with them', () => {
+    for (const sign of ['1', '?', '<']) expect(keyDeed(press(sign), 'page', false)).toBeNull()
     expect(keyDeed(press('k', { code: 'KeyK' }), 'page', false)).toBeNull()
     expect(keyDeed(press(' '), 'page', false)).toBe('toggle')
     expect(keyDeed(press('ArrowRight'), 'page', false)).toBe('step forward')
   })
 
   test('a key held down steps on but does not flicker between play and pause', () => {
-    expect(keyDeed(press(' ', { repeated: true }), 'page', true)).toBeNull()
+    for (const key of [' ', 't', 'h', 'n', 'r', '1']) {
+      expect(keyDeed(press(key, { repeated: true }), 'page', true)).toBeNull()
+    }
+    expect(keyDeed(press('<', { repeated: true }), 'page', true)).toBe('slower')
     expect(keyDeed(press('ArrowRight', { repeated: true }), 'page', true)).toBe('step forward')
   })
 })
 
-describe('keyWords(key, shift, deed, onlyOnBeat)', () => {
-  test('says each row of the table differently', () => {
-    const said = keys.map(({ key, shift, deed, places: where }) => keyWords(key, shift, deed, where.length === 1))
-    expect(new Set(said).size).toBe(keys.length)
-    expect(said).toContain('Space: plays and pauses')
-    expect(said).toContain('Shift ←: a bar back')
-    expect(said).toContain('Page Up: a bar forward, on the beat slider')
+describe('keyName(key, shift) and keyWords(deed, onlyOnBeat)', () => {
+  test('name each row of the table differently', () => {
+    expect(new Set(keys.map(({ key, shift }) => keyName(key, shift))).size).toBe(keys.length)
+    expect(new Set(keys.map(({ deed }) => keyWords(deed, false))).size).toBe(new Set(keys.map(({ deed }) => deed)).size)
+  })
+  test('as keyboards have it', () => {
+    expect(keyName(' ', false)).toBe('Space')
+    expect(keyName('ArrowLeft', true)).toBe('Shift ←')
+    expect(keyName('k', false)).toBe('K')
+    expect(keyWords('bar forward', true)).toBe('a bar forward, on the beat slider')
   })
 })

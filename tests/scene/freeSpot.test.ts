@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { type Box, freeSpot } from '../../src/stage/freeSpot.ts'
+import { type Box, freeSpot } from '../../src/scene/freeSpot.ts'
 
 const panel = { halfWidth: 200, halfHeight: 150 }
 const size = { halfWidth: 20, halfHeight: 8 }
-const around = { x: 0, y: 0, reach: 30 }
+const around = { x: 0, y: 0, reaches: [30] }
 
 const overlaps = (a: Box, b: Box): boolean =>
   Math.abs(a.x - b.x) < a.halfWidth + b.halfWidth && Math.abs(a.y - b.y) < a.halfHeight + b.halfHeight
@@ -21,7 +21,7 @@ describe('freeSpot', () => {
   })
 
   test('stays in the panel, even if that covers a little', () => {
-    const atTheEdge = { x: 190, y: 0, reach: 30 }
+    const atTheEdge = { x: 190, y: 0, reaches: [30] }
     const label: Box = { x: 125, y: 0, halfWidth: 20, halfHeight: 10 }
     const spot = freeSpot(atTheEdge, size, [label], panel)
     expect(Math.abs(spot.x) + size.halfWidth).toBeLessThanOrEqual(panel.halfWidth)
