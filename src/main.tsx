@@ -3,23 +3,71 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { gsapDriver } from './clock/gsapDriver.ts'
 import type { SavedText } from './keep/saveText.ts'
-import { createPlayer } from './player.ts'
+import { createPlayer, type Player } from './player.ts'
+import type { Stage } from './stage/stage.ts'
 import { App } from './ui/App.tsx'
 import { ErrorBoundary } from './ui/ErrorBoundary.tsx'
 import { parts } from './ui/parts.ts'
 
-// The stage begins before React, so that the picture does not wait for the rest of the page.
-const stage = import('./stage/stage.ts').then(({ createStage }) =>
-  createStage({ width: innerWidth, height: innerHeight, resolution: devicePixelRatio }),
-)
+/** The program in the page. */
+type Running = {
+  readonly player: Player
+  readonly stage: Promise<Stage>
+  /** Takes everything out of the page again. */
+  close(): Promise<void>
+}
 
-const player = createPlayer(figures, gsapDriver())
+/** The visitor's own figure on the screen: after a failure the way to keep it. */
+function mine(player: Player): SavedText | null {
+  const { own, session } = player.store.getState()
+  const found = own.find(({ figure }) => figure.id === session.figure)
+  return found === undefined ? null : { name: found.figure.id.replace(/^own:/, ''), text: found.text }
+}
+
+function start(home: HTMLElement): Running {
+  // The stage begins before React, so that the picture does not wait for the rest of the page.
+  const stage = import('./stage/stage.ts').then(({ createStage }) =>
+    createStage({ width: innerWidth, height: innerHeight, resolution: devicePixelRatio }),
+  )
+  const player = createPlayer(figures, gsapDriver())
+  /** The first demo, which every test draws; a figure that cannot be drawn must not come back. */
+  const startAnew = (): void => {
+    player.pause()
+    const first = figures[0]
+    if (first !== undefined) player.choose(first.id)
+  }
+  const root = createRoot(home)
+  root.render(
+    <StrictMode>
+      <ErrorBoundary startAnew={startAnew} mine={() => mine(player)}>
+        <App player={player} stage={stage} />
+      </ErrorBoundary>
+    </StrictMode>,
+  )
+  return {
+    player,
+    stage,
+    async close() {
+      player.pause()
+      root.unmount()
+      await stage.then(
+        (started) => started.destroy(),
+        () => {},
+      )
+    },
+  }
+}
+
+const home = document.getElementById('overfoot')
+if (home === null) throw new Error('the page has no element "overfoot" to start in')
+const running = start(home)
 
 /** Milliseconds after the stage, so that the first picture is not held up. */
 const AFTER_THE_PICTURE = 1000
 
-// What opening a figure needs, and what takes over from a GPU that fails, is fetched while the page is online, so that it also works later, without a network.
-stage
+// What comes later, and what takes over from a GPU that fails, is fetched while the page is online, so that it also works
+// without a network.
+running.stage
   .catch(() => null)
   .then(() =>
     setTimeout(
@@ -35,28 +83,4 @@ stage
   )
 
 // For the curious at the console, and for the tests: `overfoot.player.seek(1)`, `(await overfoot.stage).counts`.
-Object.assign(globalThis, { overfoot: { player, stage } })
-
-/** The first demo, which every test draws; a figure that cannot be drawn must not come back. */
-function startAnew(): void {
-  player.pause()
-  const first = figures[0]
-  if (first !== undefined) player.choose(first.id)
-}
-
-/** The visitor's own figure on the screen: after a failure the way to keep it. */
-function mine(): SavedText | null {
-  const { own, session } = player.store.getState()
-  const found = own.find(({ figure }) => figure.id === session.figure)
-  return found === undefined ? null : { name: `${found.figure.id.replace(/^own:/, '')}`, text: found.text }
-}
-
-const home = document.getElementById('overfoot')
-if (home === null) throw new Error('the page has no element "overfoot" to start in')
-createRoot(home).render(
-  <StrictMode>
-    <ErrorBoundary startAnew={startAnew} mine={mine}>
-      <App player={player} stage={stage} />
-    </ErrorBoundary>
-  </StrictMode>,
-)
+Object.assign(globalThis, { overfoot: { ...running, start: () => start(home) } })

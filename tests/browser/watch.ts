@@ -13,10 +13,13 @@ export type Watched = {
   violations: string[]
 }
 
+/** The program in the page, as main.tsx hands it out. */
+type Running = { readonly player: Player; readonly stage: Promise<Stage>; close(): Promise<void> }
+
 declare global {
   interface Window {
     watched: Watched
-    overfoot: { readonly player: Player; readonly stage: Promise<Stage> }
+    overfoot: Running & { start(): Running }
     __REACT_DEVTOOLS_GLOBAL_HOOK__: object
   }
 }
