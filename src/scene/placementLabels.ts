@@ -62,6 +62,9 @@ const inCorner = (
   { halfWidth, halfHeight, textHeight }: LabelRoom,
 ): boolean => right > halfWidth - width * textHeight && out > halfHeight - height * textHeight
 
+/** From this on a line would lie on another one, or outside the panel. */
+const UNREADABLE = 4
+
 /** How bad a place is: outside the panel, on another line, on a foot, on the weight's path. */
 function clutter(
   x: number,
@@ -122,12 +125,18 @@ export function placementLabels(
       { x: side * beside, y: -LINE_HEIGHT * textHeight },
       { x: side * beside, y: LINE_HEIGHT * textHeight },
       { x: side * beside, y: -2 * LINE_HEIGHT * textHeight },
+      { x: side * beside, y: 2 * LINE_HEIGHT * textHeight },
+      { x: side * clear, y: -LINE_HEIGHT * textHeight },
+      { x: side * clear, y: LINE_HEIGHT * textHeight },
     ].map((offset) => {
       const out = turn(offset, placement.heading)
       return { x: placement.x + out.x, y: placement.y + out.y }
     })
     const bad = places.map(({ x, y }) => clutter(x, y, count, placement, feet, labels, room))
-    const best = places[bad.indexOf(Math.min(...bad))] as { x: number; y: number }
+    const least = Math.min(...bad)
+    // A heap of numbers says less than a gap in the row.
+    if (least >= UNREADABLE) continue
+    const best = places[bad.indexOf(least)] as { x: number; y: number }
     labels.push({ ...best, number: String(index + 1), count })
   }
   return labels

@@ -37,7 +37,7 @@ export function LinkButton({ player, made }: Props) {
   return (
     <button
       type="button"
-      className="quiet-button bar-button"
+      className="quiet-button bar-button bar-button-known"
       title={openWords.linkHint}
       aria-label={openWords.link}
       onClick={press}

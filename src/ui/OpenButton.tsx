@@ -9,7 +9,7 @@ export function OpenButton({ open }: { readonly open: (files: readonly File[]) =
     <>
       <button
         type="button"
-        className="quiet-button bar-button"
+        className="quiet-button bar-button bar-button-known"
         title={openWords.openHint}
         aria-label={openWords.open}
         onClick={() => input.current?.click()}
