@@ -4,6 +4,7 @@ import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
 import { footPosition, footWay, type Place, placeBeside } from './footPosition.ts'
+import { type Paths, pathsOf } from './pathsOf.ts'
 import { type StandingTurn, standingTurn } from './standingTurn.ts'
 import {
   carriedRound,
@@ -48,6 +49,8 @@ export type Floor = {
   readonly start: { readonly left: Place; readonly right: Place; readonly standing: Foot }
   readonly actions: readonly FloorAction[]
   readonly swings: { readonly left: readonly Swing[]; readonly right: readonly Swing[] }
+  /** The same worked out as cubics of the progress: what `pose` evaluates. */
+  readonly paths: Paths
 }
 
 /** The first facing, radians; 0 along the floor's y where the figure is not tied to the room. */
@@ -158,7 +161,7 @@ export function layOutFloor(
   }
   const last = collected(actions, body)
   if (last !== null) swings[last.foot].push(last)
-  return { body, start, actions, swings }
+  return { body, start, actions, swings, paths: pathsOf(start, actions, swings) }
 }
 
 /** Where the acting foot stands when its action is done, before any turn on it. */

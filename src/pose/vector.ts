@@ -16,15 +16,6 @@ export function turn(a: Vector, angle: number): Vector {
   return { x: a.x * cos + a.y * sin, y: a.y * cos - a.x * sin }
 }
 
-/** The cubic from `from` (leaving with `fromVelocity`) to `to` (reaching it with `toVelocity`), x in [0, 1]; velocities per unit of x. */
-export function hermite(from: number, fromVelocity: number, to: number, toVelocity: number, x: number): number {
-  const way = to - from
-  return (
-    from +
-    x * (fromVelocity + x * (3 * way - 2 * fromVelocity - toVelocity + x * (fromVelocity + toVelocity - 2 * way)))
-  )
-}
-
 /** No corner is taken faster than this times the slower side: the path then never runs ahead of its end and back. */
 const CORNER_AT_MOST = 1.5
 

@@ -67,16 +67,23 @@ export function curveThrough(knots: readonly Knot[]): Curve {
     while (k < n - 2 && (t[k + 1] as number) <= first + bucket / BUCKETS_A_BEAT) k++
     buckets[bucket] = k
   }
+  // Time, progress and slope side by side.
+  const rows = new Float64Array(3 * n)
+  for (let k = 0; k < n; k++) rows.set([t[k] as number, p[k] as number, slopes[k] as number], 3 * k)
   const intervalOf = (time: number): number => {
     let k = buckets[Math.floor((time - first) * BUCKETS_A_BEAT)] as number
-    while (k < n - 2 && (t[k + 1] as number) <= time) k++
+    while (k < n - 2 && (rows[3 * k + 3] as number) <= time) k++
     return k
   }
   const inside = (k: number, time: number): number => {
-    const width = (t[k + 1] as number) - (t[k] as number)
-    const x = (time - (t[k] as number)) / width
-    const [p0, p1] = [p[k] as number, p[k + 1] as number]
-    const [m0, m1] = [(slopes[k] as number) * width, (slopes[k + 1] as number) * width]
+    const r = 3 * k
+    const t0 = rows[r] as number
+    const width = (rows[r + 3] as number) - t0
+    const x = (time - t0) / width
+    const p0 = rows[r + 1] as number
+    const p1 = rows[r + 4] as number
+    const m0 = (rows[r + 2] as number) * width
+    const m1 = (rows[r + 5] as number) * width
     return p0 + x * (m0 + x * (3 * (p1 - p0) - 2 * m0 - m1 + x * (m0 + m1 - 2 * (p1 - p0))))
   }
   /** The time inside interval k at which p = s: halving, for p rises all the way. */
