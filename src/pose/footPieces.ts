@@ -3,15 +3,11 @@ import { type Cubic, constant, easing, hermite, type Piece } from './pieces.ts'
 import type { Swing } from './swing.ts'
 import { cornerVelocity, scale, subtract } from './vector.ts'
 
-/** A foot's cubics, in this order. */
-export const FOOT = { x: 0, y: 1, heading: 2, height: 3, cubics: 4 } as const
-/** What a foot's row carries besides. */
-export const FOOT_MORE = {
-  /** The foot is on the floor up to this progress. */
-  downUntil: 0,
-  /** The swing, by index, that carries the foot round a pivot, which is no cubic; −1: the row's cubics hold. */
-  roundSwing: 1,
-} as const
+/**
+ * A foot's row: the cubics of x, y, heading and height, then the progress up to which it is on the floor, and the swing,
+ * by index, that carries it round a pivot, which is no cubic (−1: the cubics hold).
+ */
+export const FOOT_CUBICS = 4
 
 /** A swinging foot's highest point, metres: enough for a shadow to show (own judgement). */
 const LIFT = 0.05

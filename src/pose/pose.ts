@@ -1,10 +1,9 @@
 import type { Floor } from './floor.ts'
-import { FOOT, FOOT_MORE, heightAt } from './footPieces.ts'
+import { FOOT_CUBICS, heightAt } from './footPieces.ts'
 import type { Place } from './footPosition.ts'
 import { cubicIn, goneIn, moreIn, type Rows, rowAt } from './pieces.ts'
 import { carriedRound, type Swing } from './swing.ts'
 import { mix, smooth, type Vector } from './vector.ts'
-import { WEIGHT } from './weightPieces.ts'
 
 export type FootPose = Place & {
   /** Metres above the floor. */
@@ -30,19 +29,19 @@ function roundPivot({ from, to, start, end, round }: Swing, p: number, done: num
 function footAt(rows: Rows, swings: readonly Swing[], index: number, p: number, load: number): FootPose {
   const { values } = rows
   const row = rowAt(rows, index, p)
-  const gone = goneIn(values, row, p)
-  const onFloor = p <= moreIn(values, row, FOOT.cubics, FOOT_MORE.downUntil)
-  const round = moreIn(values, row, FOOT.cubics, FOOT_MORE.roundSwing)
-  if (round >= 0 && gone > 0) {
+  const x = goneIn(values, row, p)
+  const onFloor = p <= moreIn(values, row, FOOT_CUBICS, 0)
+  const round = moreIn(values, row, FOOT_CUBICS, 1)
+  if (round >= 0 && x > 0) {
     const swing = swings[round] as Swing
-    const { x, y, heading } = roundPivot(swing, p, gone)
-    return { x, y, heading, height: heightAt(swing, gone), onFloor, load }
+    const place = roundPivot(swing, p, x)
+    return { x: place.x, y: place.y, heading: place.heading, height: heightAt(swing, x), onFloor, load }
   }
   return {
-    x: cubicIn(values, row, FOOT.x, gone),
-    y: cubicIn(values, row, FOOT.y, gone),
-    heading: cubicIn(values, row, FOOT.heading, gone),
-    height: cubicIn(values, row, FOOT.height, gone),
+    x: cubicIn(values, row, 0, x),
+    y: cubicIn(values, row, 1, x),
+    heading: cubicIn(values, row, 2, x),
+    height: cubicIn(values, row, 3, x),
     onFloor,
     load,
   }
@@ -66,8 +65,8 @@ export function pose({ paths, swings, actions }: Floor, p: number): Pose {
     left: footAt(left, swings.left, index, done, onLeft),
     right: footAt(right, swings.right, index, done, 1 - onLeft),
     weight: {
-      x: cubicIn(weight.values, weightRow, WEIGHT.x, gone),
-      y: cubicIn(weight.values, weightRow, WEIGHT.y, gone),
+      x: cubicIn(weight.values, weightRow, 0, gone),
+      y: cubicIn(weight.values, weightRow, 1, gone),
     },
   }
 }

@@ -6,16 +6,13 @@ import { cornerVelocity, length, mix, scale, subtract, type Vector } from './vec
 /** Within this of a full, metres, the weight's path is rounded. */
 const ROUNDING = 0.03
 
-/** The weight's cubics, in this order. */
-export const WEIGHT = { x: 0, y: 1 } as const
-
 const piece = (from: number, to: number, a: Vector, leaving: Vector, b: Vector, reaching: Vector): Piece => ({
   from,
   to,
   cubics: [hermite(a.x, leaving.x, b.x, reaching.x), hermite(a.y, leaving.y, b.y, reaching.y)],
 })
 
-/** Where the weight is: straight from foot to foot, rounded at the fulls between two actions. */
+/** Where the weight is, as cubics of x and y: straight from foot to foot, rounded at the fulls between two actions. */
 export function weightPieces(actions: readonly FloorAction[]): Piece[] {
   const ways = actions.map(({ rest, restBefore }) => subtract(rest, restBefore))
   return actions.flatMap(({ restBefore, rest }, index) => {

@@ -16,6 +16,7 @@ export type PagedPanels = {
   picturesAt(t: number): readonly PictureNow[]
 }
 
+const sizeOf = ({ width, height }: Rect): string => `${width}×${height}`
 const area = ({ width, height }: Rect): number => width * height
 
 /**
@@ -33,7 +34,12 @@ export function pagedPanels(
   const places = rects.slice(0, order.length)
   const largest = places.reduce((found, rect) => (area(rect) > area(found) ? rect : found), places[0] as Rect)
   const like = viewsOf(shown, largest.width, largest.height)
-  const views = places.map((rect) => (rect === largest ? like : viewsOf(shown, rect.width, rect.height, like[0])))
+  const bySize = new Map([[sizeOf(largest), like]])
+  const views = places.map((rect) => {
+    const known = bySize.get(sizeOf(rect)) ?? viewsOf(shown, rect.width, rect.height, like[0])
+    bySize.set(sizeOf(rect), known)
+    return known
+  })
   const pages: readonly Page[] = like.map(({ page }) => page)
   const made = new Map<number, readonly PanelView[]>()
   const panelsOn = (page: number): readonly PanelView[] => {

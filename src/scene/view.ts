@@ -89,10 +89,23 @@ type Framing = Laid & {
 export function viewsOf(framed: Framed, width: number, height: number, like: View | null = null): View[] {
   const { schedule, ideal, panels, steps, seen } = framed
   const touches = touchParts(framed)
-  const laidOut = (times: number): Laid => {
+  const layOut = (times: number): Laid => {
     const body = bodyWithFeet(times)
-    const lay = ({ carried }: Performance) => layOutFloor(schedule.figure, carried, touches, body)
+    // One floor for all who carry alike: the ways of dancing differ in time, seldom in weight.
+    const known = new Map<string, Floor>()
+    const lay = ({ carried }: Performance): Floor => {
+      const key = carried.join()
+      const floor = known.get(key) ?? layOutFloor(schedule.figure, carried, touches, body)
+      known.set(key, floor)
+      return floor
+    }
     return { body, floors: panels.map(({ performance }) => lay(performance)), idealFloor: lay(ideal) }
+  }
+  const laid = new Map<number, Laid>()
+  const laidOut = (times: number): Laid => {
+    const known = laid.get(times) ?? layOut(times)
+    laid.set(times, known)
+    return known
   }
   const text = Math.max(8, textPixels(height))
   const beside = ROOM.beside + Math.max(...schedule.actions.map(({ sign }) => 2 * labelHalfWidth(sign)))
@@ -103,9 +116,9 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
     const inner = [Math.max(40, width - 2 * across * text), Math.max(40, height - 2 * along * text)] as const
     return ({ left, right, low, high }: Box): number => Math.min(inner[0] / (right - left), inner[1] / (high - low))
   }
-  const frame = (laid: Laid, turned: number): Framing => {
-    const boxes = actionBoxes(laid.floors, turned)
-    const { footLength } = laid.body
+  const frame = (one: Laid, turned: number): Framing => {
+    const boxes = actionBoxes([...new Set(one.floors)], turned)
+    const { footLength } = one.body
     const largest = fitOf(turned)
     const scale = (page: Pick<Page, 'first' | 'last'>) => largest(pageBox(boxes, page, footLength / 2))
     const fits = (foot: number) => (first: number, last: number) => scale({ first, last }) * footLength >= foot * height
@@ -114,7 +127,7 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
       like?.pages ??
       pagesOf(steps, fits(onOnePage ? SHORTEST_FOOT : FOOT_ON_PAGES), (action) => ideal.times[action]?.full ?? 0)
     // All pages on one scale, or the same step would be long here and short there.
-    return { ...laid, turned, pages, boxes, pixelsPerMetre: Math.min(...pages.map(scale)) }
+    return { ...one, turned, pages, boxes, pixelsPerMetre: Math.min(...pages.map(scale)) }
   }
 
   const facing = laidOut(1).idealFloor.start[schedule.figure.firstFoot].heading
@@ -122,9 +135,8 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
   // Feet as large as they may be decide how many pages there are; then the smallest that can be read are drawn.
   let chosen = better(turns.map((turned) => frame(laidOut(FOOT_TIMES[2]), turned)))
   for (const times of FOOT_TIMES) {
-    const laid = laidOut(times)
     const candidates = chosen.pages.length > 1 ? [chosen.turned] : turns
-    const tried = better(candidates.map((turned) => frame(laid, turned)))
+    const tried = better(candidates.map((turned) => frame(laidOut(times), turned)))
     if (tried.pages.length > chosen.pages.length) continue
     chosen = tried
     if (tried.body.footLength * tried.pixelsPerMetre >= READABLE_FOOT * height) break

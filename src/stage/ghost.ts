@@ -24,7 +24,7 @@ export function createGhost(space: PanelSpace, palette: StagePalette, pool: Grap
   traceLine(hollow, circle, true)
   hollow.stroke({ color: palette.floor, width: width + 2 * halo, alpha: 0.85 })
   for (const dash of dashes(circle, true, 2.6 * width, 2 * width)) traceLine(hollow, dash)
-  hollow.stroke({ color: palette.ink, width, cap: 'butt', join: 'round' })
+  hollow.stroke({ color: palette.ink, width, cap: 'butt', join: 'miter' })
 
   const line = pool.take()
 
