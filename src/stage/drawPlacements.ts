@@ -1,4 +1,4 @@
-import type { Graphics } from 'pixi.js'
+import type { Graphics, GraphicsContext } from 'pixi.js'
 import { footprintOutline, heelLine, shapeOf } from '../scene/footprint.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture, Placement, PlacementLabel } from '../scene/panelPicture.ts'
@@ -19,7 +19,7 @@ export function drawPlacements(g: Graphics, picture: PanelPicture, space: PanelS
 }
 
 /** The numbers and counts beside them. */
-export function drawLabels(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+export function drawLabels(g: GraphicsContext, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
   for (const label of picture.labels) drawLabel(g, label, space, palette)
 }
 
@@ -33,7 +33,7 @@ function placed(points: readonly number[], { x, y, heading }: Placement, space: 
   return moved
 }
 
-function drawLabel(g: Graphics, label: PlacementLabel, space: PanelSpace, palette: StagePalette): void {
+function drawLabel(g: GraphicsContext, label: PlacementLabel, space: PanelSpace, palette: StagePalette): void {
   const { number, count, radius, ringX, countX, y } = layOutLabel(label, space)
   strokeText(g, count, countX, y, palette.floor, 2.2 * space.widths.scale)
   strokeText(g, count, countX, y, palette.ink)

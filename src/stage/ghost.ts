@@ -19,12 +19,13 @@ export type Ghost = {
 /** Where the weight should be now, hollow and dashed, and the line whose length is the fault. */
 export function createGhost(space: PanelSpace, palette: StagePalette, pool: GraphicsPool): Ghost {
   const { ghost: width, fault, halo } = space.widths
-  const hollow = pool.take()
-  const circle = markerCircle().map((value) => value * space.footLength)
-  traceLine(hollow, circle, true)
-  hollow.stroke({ color: palette.floor, width: width + 2 * halo, alpha: 0.85 })
-  for (const dash of dashes(circle, true, 2.6 * width, 2 * width)) traceLine(hollow, dash)
-  hollow.stroke({ color: palette.ink, width, cap: 'butt', join: 'miter' })
+  const hollow = pool.takeShared(['ghost', space.footLength, width, palette.page].join(), (context) => {
+    const circle = markerCircle().map((value) => value * space.footLength)
+    traceLine(context, circle, true)
+    context.stroke({ color: palette.floor, width: width + 2 * halo, alpha: 0.85 })
+    for (const dash of dashes(circle, true, 2.6 * width, 2 * width)) traceLine(context, dash)
+    context.stroke({ color: palette.ink, width, cap: 'butt', join: 'miter' })
+  })
 
   const line = pool.take()
 

@@ -1,4 +1,4 @@
-import { Container, type Graphics } from 'pixi.js'
+import { Container, type Graphics, type GraphicsContext } from 'pixi.js'
 import { footprintOutline, heelLine, loadedPart, SOLE_MIDDLE_Y, shapeOf } from '../scene/footprint.ts'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
@@ -42,38 +42,42 @@ export function createFoot(
   const heel = heelLine(shape)
   const outlinePixels = outline.map((value, i) => (i % 2 === 0 ? value : -value) * length)
 
-  const shadow = pool.take()
-  for (let k = SHADOW_LAYERS; k >= 1; k--) {
-    traceLine(shadow, outlinePixels, true)
-    shadow.stroke({ color: palette.shadow, width: (k * 2.4 - 1) * widths.scale, alpha: 0.11, join: SMOOTH })
-  }
-  traceLine(shadow, outlinePixels, true)
-  shadow.fill({ color: palette.shadow, alpha: 0.4 })
+  // Panels of one size have the same feet; only what is filled is each one's own.
+  const shared = (part: string, draw: (context: GraphicsContext) => void): Graphics =>
+    pool.takeShared([part, side, shape, length, widths.scale, palette.page].join(), draw)
 
-  const standing = pool.take()
-  traceLine(standing, outlinePixels, true)
-  standing.fill(palette.foot)
-
+  const shadow = shared('shadow', (context) => {
+    for (let k = SHADOW_LAYERS; k >= 1; k--) {
+      traceLine(context, outlinePixels, true)
+      context.stroke({ color: palette.shadow, width: (k * 2.4 - 1) * widths.scale, alpha: 0.11, join: SMOOTH })
+    }
+    traceLine(context, outlinePixels, true)
+    context.fill({ color: palette.shadow, alpha: 0.4 })
+  })
+  const standing = shared('standing', (context) => {
+    traceLine(context, outlinePixels, true)
+    context.fill(palette.foot)
+  })
   const load = pool.take()
-
-  const standingLines = pool.take()
-  traceLine(standingLines, heel, false, 0, 0, length, -length)
-  standingLines.stroke({ color: palette.ink, width: widths.heel })
-  traceLine(standingLines, outlinePixels, true)
-  standingLines.stroke({ color: palette.ink, width: widths.footOutline, join: SMOOTH })
-
-  const lifted = pool.take()
-  traceLine(lifted, outlinePixels, true)
-  lifted.fill({ color: palette.foot, alpha: 0.82 })
-  for (const dash of dashes(outlinePixels, true, 3.2 * widths.footOutline, 2.1 * widths.footOutline)) {
-    traceLine(lifted, dash)
-  }
-  lifted.stroke({ color: palette.ink, width: widths.footOutline, join: SMOOTH })
-
-  const letter = pool.take()
-  const text = layOut(side === 'left' ? 'L' : 'R', LETTER_SIZE * length)
-  strokeText(letter, text, 0, 0, palette.foot, 1.7 * widths.scale)
-  strokeText(letter, text, 0, 0, palette.ink)
+  const standingLines = shared('lines', (context) => {
+    traceLine(context, heel, false, 0, 0, length, -length)
+    context.stroke({ color: palette.ink, width: widths.heel })
+    traceLine(context, outlinePixels, true)
+    context.stroke({ color: palette.ink, width: widths.footOutline, join: SMOOTH })
+  })
+  const lifted = shared('lifted', (context) => {
+    traceLine(context, outlinePixels, true)
+    context.fill({ color: palette.foot, alpha: 0.82 })
+    for (const dash of dashes(outlinePixels, true, 3.2 * widths.footOutline, 2.1 * widths.footOutline)) {
+      traceLine(context, dash)
+    }
+    context.stroke({ color: palette.ink, width: widths.footOutline, join: SMOOTH })
+  })
+  const letter = shared('letter', (context) => {
+    const text = layOut(side === 'left' ? 'L' : 'R', LETTER_SIZE * length)
+    strokeText(context, text, 0, 0, palette.foot, 1.7 * widths.scale)
+    strokeText(context, text, 0, 0, palette.ink)
+  })
 
   const turning = new Container()
   turning.addChild(standing, load, standingLines, lifted)

@@ -31,8 +31,9 @@ export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePal
   const floor = pool.take()
   drawFloor(floor, picture, space, palette)
   drawPlacements(floor, picture, space, palette)
-  const labels = pool.take()
-  drawLabels(labels, picture, space, palette)
+  // All panels of a size have the same labels.
+  const written = JSON.stringify([picture.labels, space.width, space.height, palette.page])
+  const labels = pool.takeShared(written, (context) => drawLabels(context, picture, space, palette))
   const left = createFoot('left', picture.mirrored, accent, space, palette, pool)
   const right = createFoot('right', picture.mirrored, accent, space, palette, pool)
   const trail = createTrail(picture, space, palette, pool)
