@@ -2,6 +2,7 @@ import { figures } from 'virtual:figures'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { gsapDriver } from './clock/gsapDriver.ts'
+import { fileOf } from './figure/ownFigure.ts'
 import type { SavedText } from './keep/saveText.ts'
 import { createPlayer, type Player } from './player.ts'
 import type { Stage } from './stage/stage.ts'
@@ -21,7 +22,7 @@ type Running = {
 function mine(player: Player): SavedText | null {
   const { own, session } = player.store.getState()
   const found = own.find(({ figure }) => figure.id === session.figure)
-  return found === undefined ? null : { name: found.figure.id.replace(/^own:/, ''), text: found.text }
+  return found === undefined ? null : { name: fileOf(found), text: found.text }
 }
 
 function start(home: HTMLElement): Running {
@@ -75,6 +76,7 @@ running.stage
         Promise.allSettled([
           import('./figure/parse.ts'),
           import('./ui/ProblemDialog.tsx'),
+          import('./keep/viewOfLink.ts'),
           import('./stage/canvasRenderer.ts'),
           ...Object.values(parts).map((load) => load()),
         ]),

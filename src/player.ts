@@ -3,6 +3,7 @@ import { atTempo, beatAt, type Clock, isOver, paused, playing, soughtTo, standin
 import type { Driver } from './clock/driver.ts'
 import type { Counting } from './dance/dance.ts'
 import { secondsPerBeat } from './dance/secondsPerBeat.ts'
+import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
 import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
 import type { ParseResult } from './figure/parse.ts'
@@ -12,7 +13,7 @@ import type { Rect } from './scene/panelPicture.ts'
 import type { PanelView } from './scene/panelView.ts'
 import type { Seen } from './scene/view.ts'
 import { createListeners } from './session/createListeners.ts'
-import { type Lesson, lessonOf } from './session/lesson.ts'
+import { type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
   newSession,
@@ -43,6 +44,8 @@ export type PlayerState = {
   readonly session: Session
   readonly lesson: Lesson
   readonly playing: boolean
+  /** "Who is late?" has been asked of the panels as they stand: they keep their numbers when the names are shown. */
+  readonly asked: boolean
   /** What the user has opened, in the order of opening. */
   readonly own: readonly OwnFigure[]
 }
@@ -101,19 +104,18 @@ export type Player = {
   reveal(): void
   /** What is on the screen at the beat now, panel by panel from left to right; empty before the first picture. */
   pictureNow(): readonly PictureNow[]
-  /** Told whenever the panels have been framed anew: another size, another place. Returns what stops it. */
+  /** Told whenever the panels have been framed anew. Returns what stops it. */
   onShown(listener: () => void): () => void
+  /** The same picture once more, for browsers that have thrown it away. */
+  redraw(): void
   /** The stage to draw on and where on it each panel lies, in CSS px (as they stand: rects[0] is session.order[0]'s). */
   show(stage: Stage, rects: readonly Rect[], dark: boolean): void
 }
 
-/** Where and on what the panels are drawn. */
 type Shown = { readonly stage: Stage; readonly rects: readonly Rect[]; readonly dark: boolean }
 
 /**
- * The whole pipeline on one page:
- * session + figure → lesson (schedule, performances, range) → views and panels (floor, framing) → at a beat: frames → stage.
- * Playing, scrubbing and looping only choose the beat.
+ * The whole pipeline: session + figure → lesson → paged panels → at a beat: frames → stage. Playing only chooses the beat.
  * @param figures at least one; the first is on the screen first
  * @throws RangeError when there is no figure
  */
@@ -129,6 +131,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     session: withBeat(opening, lesson.range.from),
     lesson,
     playing: false,
+    asked: false,
     own: [],
   }))
   let clock = standingClock(
@@ -149,10 +152,13 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   const session = (): Session => store.getState().session
 
+  const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
+
   function framed({ order, names }: Session, current: Lesson, at: Beat): void {
     if (shown === null || shown.rects.length === 0) return
     paged = pagedPanels(current, order, shown.rects, names)
     turnTo(paged, paged.pageAt(at))
+    shownListeners.tell()
   }
 
   /** Builds what stands on a page. */
@@ -195,20 +201,14 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   /** The same figure, otherwise shown. */
   function changed(next: Session): void {
     const before = store.getState()
-    const sameLesson =
-      next.timing === before.session.timing &&
-      next.panels === before.session.panels &&
-      next.order === before.session.order &&
-      next.loop === before.session.loop &&
-      next.steps === before.session.steps &&
-      next.seen === before.session.seen &&
-      next.opposite === before.session.opposite
+    const sameLesson = leadsToSame(next, before.session)
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
     if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, driver.now())
     if (next.barsPerMinute !== before.session.barsPerMinute) {
       clock = atTempo(clock, secondsPerBeat(after.dance, next.barsPerMinute), driver.now())
     }
-    store.setState({ session: next, lesson: after })
+    const asked = !next.names || (before.asked && next.order === before.session.order)
+    store.setState({ session: next, lesson: after, asked })
     if (!sameLesson || next.names !== before.session.names) framePanels()
     draw(beatNow())
     tellGrid(true)
@@ -257,6 +257,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       session: withBeat(next, beatAfter),
       lesson: after,
       playing: false,
+      asked: !next.names,
       own: brought === null ? own : withOwn(own, brought),
     })
     tellGrid(true)
@@ -295,7 +296,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     onGrid: (listener) => gridListeners.add(listener),
     choose(figureId) {
       const chosen = known(figureId)
-      stand(chosen, withFigure(session(), chosen, beat(0)), null, null)
+      stand(chosen, withFigure(session(), chosen, beat(0), speedNow()), null, null)
     },
     async open(text, fileName) {
       // The parser comes when it is first wanted: the demos need none.
@@ -303,7 +304,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       const parsed = parseFigure(text, fileName)
       if (parsed.ok) {
         const brought = ownFigure(parsed.figure, text, fileName)
-        stand(brought.figure, withFigure(session(), brought.figure, beat(0)), null, brought)
+        stand(brought.figure, withFigure(session(), brought.figure, beat(0), speedNow()), null, brought)
       }
       return parsed
     },
@@ -338,12 +339,12 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     hideNames: () => changed(withNamesOff(session(), shuffled(session().order))),
     reveal: () => changed(revealed(session())),
     pictureNow: () => paged?.picturesAt(beatNow()) ?? [],
+    redraw: () => draw(beatNow()),
     onShown: (listener) => shownListeners.add(listener),
     show(stage, rects, dark) {
       shown = { stage, rects, dark }
       framePanels()
       draw(beatNow())
-      shownListeners.tell()
     },
   }
 }

@@ -78,6 +78,64 @@ describe('createPlayer(figures, driver): any order, any frame rate, the same pic
   })
 })
 
+describe('createPlayer(figures, driver): pages and loops while it plays', () => {
+  const LONG = walks(
+    'foxtrot',
+    Array.from({ length: 16 }, () => 1),
+    { id: 'long' },
+  )
+  const secondsABeat = 60 / 116
+
+  test('pages are built when they turn, once each in a round, and the next round begins on the first again', () => {
+    const { driver, player, stage } = onStage([LONG])
+    const { range, round } = player.store.getState().lesson
+    const pages = player.pictureNow()[0]?.picture.page.count ?? 0
+    expect(pages).toBeGreaterThan(2)
+    const before = stage.set
+    player.play()
+    const seen: number[] = []
+    for (let t = 0; t < round + 1; t += 1 / 8) {
+      driver.crank(secondsABeat / 8)
+      const { index } = player.pictureNow()[0]?.picture.page ?? { index: -1 }
+      if (seen.at(-1) !== index) seen.push(index)
+    }
+    expect(seen).toEqual([...Array.from({ length: pages }, (_, k) => k), 0])
+    expect(stage.set - before).toBe(pages)
+    expect(player.beatNow()).toBeLessThan(range.from + 1.5)
+  })
+
+  test('this step with the one before it: past its end the beat is back at its start, still playing', () => {
+    const { driver, player } = onStage()
+    player.seek(2.5)
+    player.toggleSteps()
+    const { range, round } = player.store.getState().lesson
+    expect([range.from, range.to, round]).toEqual([-0.5, 4.5, 5])
+    player.play()
+    driver.crank((range.to - 2.5) * secondsABeat + 0.01)
+    expect(player.beatNow()).toBeCloseTo(range.from + 0.01 / secondsABeat, 6)
+    expect(player.store.getState().playing).toBe(true)
+    player.toggleSteps()
+    expect(player.store.getState().lesson.round).toBe(8)
+  })
+
+  test('after "who is late?" the panels keep their numbers until they stand otherwise', () => {
+    const { player } = onStage()
+    expect(player.store.getState().asked).toBe(false)
+    player.hideNames()
+    player.reveal()
+    expect(player.store.getState().asked).toBe(true)
+    player.setOrder([1, 0])
+    expect(player.store.getState().asked).toBe(false)
+  })
+
+  test('another figure keeps the part of its tempo', () => {
+    const { player } = onStage()
+    player.setTempo(14.5)
+    player.choose('waltz')
+    expect(player.store.getState().session.barsPerMinute).toBe(14.5)
+  })
+})
+
 describe('createPlayer(figures, driver): what people do', () => {
   test('opens on the first figure, standing at its start', () => {
     const { player, stage, driver } = onStage()

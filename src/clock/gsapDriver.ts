@@ -1,4 +1,4 @@
-import gsap from 'gsap'
+import { gsap } from 'gsap/gsap-core'
 import { seconds } from '../units.ts'
 import type { Driver } from './driver.ts'
 

@@ -1,5 +1,11 @@
 import type { Player } from '../player.ts'
-import { type LinkedView, type LinkRefusal, viewOfLink } from './viewOfLink.ts'
+import type { LinkedView, LinkRefusal } from './viewOfLink.ts'
+
+/** What reads links comes with the first of them. */
+async function viewOf(player: Player, fragment: string): Promise<LinkedView | LinkRefusal | 'not loaded'> {
+  const reading = await import('./viewOfLink.ts').catch(() => null)
+  return reading === null ? 'not loaded' : reading.viewOfLink(player, fragment)
+}
 
 export type Address = {
   /** Writes the fragment of what is on the screen; it goes when that changes. Returns the whole address. */
@@ -14,7 +20,7 @@ const fragmentNow = (): string => location.hash.slice(1)
  * another, so that the address does not pretend to follow.
  * @param refused told why a fragment was not opened; the page is as it was then
  */
-export function followAddress(player: Player, refused: (why: LinkRefusal) => void): Address {
+export function followAddress(player: Player, refused: (why: LinkRefusal | 'not loaded') => void): Address {
   let latest = 0
   let opening = false
   let held = player.store.getState().session
@@ -35,7 +41,7 @@ export function followAddress(player: Player, refused: (why: LinkRefusal) => voi
     latest++
     const mine = latest
     if (fragmentNow() === '') return
-    const view = await viewOfLink(player, fragmentNow())
+    const view = await viewOf(player, fragmentNow())
     // Another address, or none, has come in between.
     if (mine !== latest) return
     const why = typeof view === 'string' ? view : restore(view)

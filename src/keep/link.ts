@@ -29,7 +29,7 @@ const COUNTINGS: Readonly<Record<string, Counting>> = { s: 'slows and quicks', b
 const countingKey = (counting: Counting): string =>
   Object.keys(COUNTINGS).find((key) => COUNTINGS[key] === counting) as string
 
-const SEEN: Readonly<Record<string, Seen>> = { r: 'room', d: 'dancer', f: 'facing' }
+const SEEN: Readonly<Record<string, Seen>> = { d: 'dancer', c: 'class', m: 'mirror', r: 'room' }
 const seenKey = (seen: Seen): string => Object.keys(SEEN).find((key) => SEEN[key] === seen) as string
 
 /** 5.8 as 5p8: a full stop parts the fields. */

@@ -27,6 +27,6 @@ export async function linkedFigure(player: Player): Promise<LinkedFigure> {
 export function linkOf(player: Player, linked: LinkedFigure): string | null {
   player.pause()
   const { session, lesson } = player.store.getState()
-  const fragment = writeLink(withBeat(session, player.beatNow()), lesson.figure, linked)
+  const fragment = writeLink(withBeat(session, player.beatNow()), lesson.written, linked)
   return fragment.length > LONGEST_LINK ? null : fragment
 }

@@ -16,7 +16,7 @@ export type CubicPath = {
 export const FOOTPRINT_BREADTH = 0.376
 
 /** Where the letter of the foot is written: the middle of the sole, in foot lengths from the origin. */
-export const SOLE_MIDDLE_Y = 0.16
+export const SOLE_MIDDLE_Y = 0.19
 
 const HEEL_FRONT_Y = -0.235
 const POINTS_PER_SEGMENT = 12

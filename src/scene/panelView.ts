@@ -102,8 +102,9 @@ export function panelView(comparison: Shown, panel: number, view: View, names: b
   const textHeight = Math.max(SMALLEST_TEXT, textPixels(view.height)) / view.pixelsPerMetre
   const written = textPixels(view.height) > 0
   const placements = placementsOf(floor, comparison, view)
+  // The one action before a page that begins with the second tells of one foot only.
   const start =
-    view.page.first > 0 ? [] : (['left', 'right'] as const).map((foot) => inPanel(foot, floor.start[foot], view))
+    view.page.first > 1 ? [] : (['left', 'right'] as const).map((foot) => inPanel(foot, floor.start[foot], view))
 
   // Of the actions before the page only the last: the one on which one comes in.
   const labelled = placements.map((placement, index) => (index < view.page.first - 1 ? null : placement))

@@ -2,16 +2,18 @@ import { type Body, bodyWithFeet } from '../pose/body.ts'
 import { type Floor, layOutFloor } from '../pose/floor.ts'
 import { turn, type Vector } from '../pose/vector.ts'
 import type { Comparison } from '../transfer/comparison.ts'
+import { perform } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
 import { actionBoxes, type Box, type Page, pageBox, pagesOf } from './pages.ts'
 import type { Point } from './panelPicture.ts'
 import { labelHalfWidth } from './placementLabels.ts'
 
 /**
- * How the floor is looked at. room: it lies as the room does, whoever dances on it; dancer: the dancer faces up at the
- * start, as the pupil stands; facing: as in a mirror, a teacher who faces the class: the pupil's right stays on the right.
+ * How the floor is looked at. dancer: the dancer faces up at the start, as the pupil stands; class: a dancer who faces
+ * the class, down the picture; mirror: the same in a mirror, to dance along with: the pupil's right stays on the right;
+ * room: as the room lies, the line of dance up, or to the right where that is larger.
  */
-export type Seen = 'room' | 'dancer' | 'facing'
+export type Seen = 'dancer' | 'class' | 'mirror' | 'room'
 
 /** What is framed: which actions, and how the floor is looked at. */
 export type Framed = Comparison & {
@@ -61,10 +63,14 @@ export function textPixels(height: number): number {
 }
 const SMALLEST_WRITTEN = 180
 
-/** The part of each action at which its foot is put down, where that was set; read off the plan's own curve. */
-export function touchParts({ schedule, ideal }: Comparison): (number | null)[] {
+/**
+ * The part of each action at which its foot is put down, where that was set; read off the curve of the whole plan, also
+ * where only some of its steps are danced.
+ */
+export function touchParts({ schedule }: Pick<Comparison, 'schedule'>): (number | null)[] {
+  const { curve } = perform(schedule, { kind: 'in time' })
   return schedule.actions.map(({ moments, index }) =>
-    moments.touches === null ? null : ideal.curve.at(moments.touches) - index,
+    moments.touches === null ? null : curve.at(moments.touches) - index,
   )
 }
 
@@ -131,7 +137,8 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
   }
 
   const facing = laidOut(1).idealFloor.start[schedule.figure.firstFoot].heading
-  const turns = like !== null ? [like.turned] : seen === 'room' ? [0, Math.PI / 2] : [-facing]
+  const turns =
+    like !== null ? [like.turned] : seen === 'room' ? [0, Math.PI / 2] : [seen === 'class' ? Math.PI - facing : -facing]
   // Feet as large as they may be decide how many pages there are; then the smallest that can be read are drawn.
   let chosen = better(turns.map((turned) => frame(laidOut(FOOT_TIMES[2]), turned)))
   for (const times of FOOT_TIMES) {
@@ -147,7 +154,7 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
     const { left, right, low, high } = pageBox(boxes, page, 0)
     const middle = turn({ x: (left + right) / 2, y: (low + high) / 2 }, -turned)
     return {
-      ...{ middle, turned, mirrored: seen === 'facing', pixelsPerMetre, width, height },
+      ...{ middle, turned, mirrored: seen === 'mirror', pixelsPerMetre, width, height },
       ...{ body, floors, idealFloor, page, pageIndex, pages },
     }
   })

@@ -64,6 +64,12 @@ function stepsOf({ steps }: Session, { actions }: Figure): Steps | null {
   return { first: Math.max(0, Math.min(steps.first, last)), last }
 }
 
+/** What of a session a lesson follows from, besides its figure. */
+const DECIDES = ['timing', 'panels', 'order', 'loop', 'steps', 'seen', 'opposite'] as const
+
+/** Whether two sessions with one figure have the same lesson. */
+export const leadsToSame = (a: Session, b: Session): boolean => DECIDES.every((key) => a[key] === b[key])
+
 /** @throws RangeError when the session's timing is not one of the figure's */
 export function lessonOf(session: Session, written: Figure): Lesson {
   const figure = session.opposite ? naturalOpposite(written) : written

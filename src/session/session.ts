@@ -1,7 +1,8 @@
-import type { Counting } from '../dance/dance.ts'
+import type { Counting, Dance } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
+import { atSpeed } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Seen } from '../scene/view.ts'
 import { EARLIEST_PART, LATEST, type Way } from '../transfer/perform.ts'
@@ -51,6 +52,12 @@ const PANELS: readonly SessionPanel[] = [
   { id: 'early', way: { kind: 'early', part: DEFAULT_EARLY } },
 ]
 
+/**
+ * Counted as the steps are called. Bars and beats put a bar's number in the place of its first count, which at first sight
+ * contradicts the "1" that stands at the step.
+ */
+const firstCounting = ({ counting }: Dance): Counting => (counting === 'bars and beats' ? 'half beats' : counting)
+
 /** A first look at a figure: three panels, the dance's own tempo and counting. @param at the beat first shown */
 export function newSession(figure: Figure, at: Beat): Session {
   const dance = dances[figure.dance]
@@ -63,9 +70,9 @@ export function newSession(figure: Figure, at: Beat): Session {
     barsPerMinute: defaultTempo(dance).barsPerMinute,
     loop: true,
     steps: null,
-    seen: 'room',
+    seen: 'dancer',
     opposite: false,
-    counting: dance.counting,
+    counting: firstCounting(dance),
     names: true,
   }
 }
@@ -76,10 +83,12 @@ const rising = (order: readonly number[]): number[] => [...order].sort((a, b) =>
 /**
  * Another figure in the same lesson: what is shown, how it is looked at, how late, how early and the loop stay as they
  * were set. The panels stand in their own order again, unless names are off.
+ * @param speed of the dance's usual tempo, 1 = all of it
  */
-export function withFigure(session: Session, figure: Figure, at: Beat): Session {
+export function withFigure(session: Session, figure: Figure, at: Beat, speed = 1): Session {
   return {
     ...newSession(figure, at),
+    barsPerMinute: atSpeed(dances[figure.dance], speed),
     panels: session.panels,
     order: session.names ? rising(session.order) : session.order,
     loop: session.loop,

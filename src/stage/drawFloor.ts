@@ -12,7 +12,6 @@ export function drawFloor(g: Graphics, picture: PanelPicture, space: PanelSpace,
   drawGrid(g, picture, space, palette)
   drawPathToCome(g, picture, space, palette)
   drawScaleBar(g, picture, space, palette)
-  drawPages(g, picture, space, palette)
   if (picture.lineOfDance !== null) drawLineOfDance(g, picture.lineOfDance, space, palette)
 }
 
@@ -41,21 +40,6 @@ function drawPathToCome(g: Graphics, picture: PanelPicture, space: PanelSpace, p
   const points = Array.from(picture.wholePath, (value, i) => (i % 2 === 0 ? value : -value) * space.pixelsPerMetre)
   for (const dot of dashes(points, false, 0.2 * scale, 6.5 * scale)) traceLine(g, dot)
   g.stroke({ color: palette.pathToCome, width: 2.6 * scale, cap: 'round', join: 'round' })
-}
-
-/** One short bar for each page, the one that stands darker and thicker. */
-function drawPages(g: Graphics, { page }: PanelPicture, space: PanelSpace, palette: StagePalette): void {
-  if (page.count < 2) return
-  const { scale } = space.widths
-  const [length, gap] = [14 * scale, 6 * scale]
-  const left = -space.width / 2 + CORNER_MARGIN * scale
-  const y = space.height / 2 - CORNER_MARGIN * scale
-  for (let k = 0; k < page.count; k++) {
-    const x = left + k * (length + gap)
-    g.moveTo(x, y).lineTo(x + length, y)
-    const now = k === page.index
-    g.stroke({ color: now ? palette.ink : palette.placement, width: (now ? 4.5 : 1.8) * scale, cap: 'round' })
-  }
 }
 
 function drawLineOfDance(g: Graphics, heading: number, space: PanelSpace, palette: StagePalette): void {

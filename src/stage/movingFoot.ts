@@ -13,13 +13,15 @@ import { traceLine } from './traceLine.ts'
 export type MovingFoot = {
   readonly shadow: Graphics
   readonly foot: Container
+  /** Above the weight's marker, or it could not be read just when the foot carries. */
+  readonly letter: Graphics
   readonly staticShapes: number
   show(now: FootNow): void
 }
 
 /** Lifts are a few centimetres: shown larger, or nobody sees them from above. */
-const SHADOW_PER_METRE = 2.2
-const FARTHEST_SHADOW = 0.22
+const SHADOW_PER_METRE = 1.4
+const FARTHEST_SHADOW = 0.13
 /** Soft edges without a filter: the same outline again and again, a little wider each time. */
 const SHADOW_LAYERS = 5
 const LETTER_SIZE = 0.235
@@ -82,7 +84,7 @@ export function createFoot(
   const turning = new Container()
   turning.addChild(standing, load, standingLines, lifted)
   const foot = new Container()
-  foot.addChild(turning, letter)
+  foot.addChild(turning)
 
   let shownLoad = Number.NaN
   const show = (now: FootNow): void => {
@@ -91,7 +93,10 @@ export function createFoot(
     foot.position.set(x, y)
     turning.rotation = now.heading
     // The letter stays upright: a foot that points down the panel must not be read upside down.
-    letter.position.set(Math.sin(now.heading) * SOLE_MIDDLE_Y * length, -Math.cos(now.heading) * SOLE_MIDDLE_Y * length)
+    letter.position.set(
+      x + Math.sin(now.heading) * SOLE_MIDDLE_Y * length,
+      y - Math.cos(now.heading) * SOLE_MIDDLE_Y * length,
+    )
     standing.visible = now.onFloor
     standingLines.visible = now.onFloor
     load.visible = now.onFloor && now.load > 0
@@ -109,5 +114,5 @@ export function createFoot(
       load.fill(accent)
     }
   }
-  return { shadow, foot, staticShapes: 5, show }
+  return { shadow, foot, letter, staticShapes: 5, show }
 }

@@ -30,8 +30,8 @@ export type Stage = {
   setPanels(panels: readonly PlacedPicture[], palette: StagePalette): void
   /** Shows one frame per panel, in the panels' order; builds no static shape. Never throws. */
   draw(frames: readonly PanelFrame[]): void
-  /** Told once when nothing on this device can draw any more; at once if that is so already. */
-  onFailed(listener: () => void): void
+  /** Told once when nothing on this device can draw any more; at once if that is so already. Returns what stops it. */
+  onFailed(listener: () => void): () => void
   /** Counted since the stage began: static shapes built, bead layers drawn, pictures rendered. */
   readonly counts: { readonly staticShapes: number; readonly beadShapes: number; readonly draws: number }
   destroy(): void
@@ -67,7 +67,7 @@ export async function createStage(options: StageOptions): Promise<Stage> {
   let failed = false
   let destroyed = false
   let patience: ReturnType<typeof setTimeout> | undefined
-  const failureListeners: (() => void)[] = []
+  const failureListeners = new Set<() => void>()
 
   const clear = (): void => {
     for (const panel of panels) panel.release()
@@ -128,7 +128,7 @@ export async function createStage(options: StageOptions): Promise<Stage> {
       drawing.renderer.resize(size.width, size.height, size.resolution)
       buildAnew()
     } catch {
-      fail()
+      if (!destroyed) fail()
     }
   }
 
@@ -145,6 +145,8 @@ export async function createStage(options: StageOptions): Promise<Stage> {
     away = false
     drawing.canvas.style.visibility = ''
     try {
+      // It may have been given another size meanwhile.
+      drawing.renderer.resize(size.width, size.height, size.resolution)
       buildAnew()
     } catch {
       void drawOtherwise()
@@ -199,8 +201,9 @@ export async function createStage(options: StageOptions): Promise<Stage> {
       render()
     },
     onFailed(listener) {
-      failureListeners.push(listener)
+      failureListeners.add(listener)
       if (failed) listener()
+      return () => failureListeners.delete(listener)
     },
     destroy() {
       destroyed = true

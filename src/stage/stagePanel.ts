@@ -56,6 +56,8 @@ export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePal
     labels,
     ghost.hollow,
     marker,
+    left.letter,
+    right.letter,
     ghost.line,
     dot,
   )

@@ -13,7 +13,6 @@ import { useId, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Stage } from '../stage/stage.ts'
 import { labels } from '../words/labels.ts'
-import { showWords } from '../words/showWords.ts'
 import { ConventionNow } from './ConventionNow.tsx'
 import { CountNow } from './CountNow.tsx'
 import { FigureBar } from './FigureBar.tsx'
@@ -23,6 +22,7 @@ import { parts } from './parts.ts'
 import { Settings } from './Settings.tsx'
 import { Status } from './Status.tsx'
 import { StripView } from './StripView.tsx'
+import { TeachingButtons } from './TeachingButtons.tsx'
 import { Transport } from './Transport.tsx'
 import { useGreeting } from './useGreeting.ts'
 import { useKeys } from './useKeys.ts'
@@ -88,17 +88,7 @@ export function App({ player, stage }: Props) {
           </button>
         </div>
         <Settings player={player} id={settingsId} />
-        {teaching.on ? (
-          <button
-            type="button"
-            className="icon-button leave-teaching"
-            aria-label={showWords.leaveTeaching}
-            title={showWords.leaveTeaching}
-            onClick={teaching.toggle}
-          >
-            <Icon name="dismiss" />
-          </button>
-        ) : null}
+        {teaching.on ? <TeachingButtons player={player} leave={teaching.toggle} /> : null}
       </main>
       <Status player={player} />
       {show.Shown === null ? null : (

@@ -44,6 +44,8 @@ function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
 /** Which figure, what it is, and the few things that concern the whole page. */
 export function FigureBar({ player, opening, show, teach, explain, openNotes }: Props) {
   const { figure, written, dance } = useStore(player.store, (state) => state.lesson)
+  const { panels, order } = useStore(player.store, (state) => state.session)
+  const question = labels.ask(order.flatMap((panel) => panels[panel]?.way.kind ?? []))
   const own = useStore(player.store, (state) => state.own)
   const names = useStore(player.store, (state) => state.session.names)
   return (
@@ -65,10 +67,16 @@ export function FigureBar({ player, opening, show, teach, explain, openNotes }: 
         )}
       </p>
       <OpenButton open={opening.openFiles} />
-      <LinkButton player={player} made={opening.link} />
-      <button type="button" className="quiet-button who" onClick={() => (names ? player.hideNames() : player.reveal())}>
-        {names ? labels.askWhoIsLate : labels.showNames}
-      </button>
+      <LinkButton player={player} made={opening.link} failed={opening.notLoaded} />
+      {question === null && names ? null : (
+        <button
+          type="button"
+          className="quiet-button who"
+          onClick={() => (names ? player.hideNames() : player.reveal())}
+        >
+          {names ? question : labels.showNames}
+        </button>
+      )}
       <button
         type="button"
         className="quiet-button bar-button"

@@ -7,7 +7,7 @@ import { useEscape } from './useEscape.ts'
 
 type Props = { readonly player: Player; readonly close: () => void }
 
-/** As in marks.css: a letter's width on average and a line's height, and the frame around them, CSS px at 16 px a rem. */
+/** As sheet.css has them: a letter's width on average and a line's height, and the frame around them, CSS px at 16 px a rem. */
 const LETTER = 7.4
 const LINE = 18
 const FRAME = 14

@@ -6,6 +6,7 @@ import type { Beat } from '../units.ts'
 import { labels } from '../words/labels.ts'
 import { showWords } from '../words/showWords.ts'
 import { stageWords } from '../words/stageWords.ts'
+import { LiveText } from './LiveText.tsx'
 import { PanelTitle } from './PanelTitle.tsx'
 import { panelName } from './panelName.ts'
 import { SteadyText } from './SteadyText.tsx'
@@ -19,25 +20,34 @@ type Props = {
   /** 0 = the leftmost. */
   readonly place: number
   readonly names: boolean
+  /** Its number stands beside its name. */
+  readonly asked: boolean
   /** On a narrow screen one panel is large. */
   readonly large: boolean
   readonly enlarge: (place: number) => void
 }
 
 /** One performance: its name above, its words below, and between them the place that the canvas draws into. */
-export function Panel({ player, lesson, panel, place, names, large, enlarge }: Props) {
+export function Panel({ player, lesson, panel, place, names, asked, large, enlarge }: Props) {
   const titleId = useId()
   const way = lesson.panels[panel]?.way
   const { range, schedule } = lesson
   const beats = useMemo(() => gridPoints(range.from, range.to, schedule.grid), [range, schedule])
   const read = useCallback((at: Beat) => stageWords(lesson, panel, at), [lesson, panel])
+  const pageNow = useCallback(() => {
+    const page = player.pictureNow()[place]?.picture.page
+    return page === undefined ? '' : showWords.page(page)
+  }, [player, place])
   const name = panelName(lesson, panel, place, names)
   return (
     <section className={large ? 'panel panel-large' : 'panel'} aria-labelledby={titleId}>
       <h2 className="panel-head" id={titleId}>
         <span className="panel-title">
           {names && way !== undefined ? (
-            <PanelTitle tone={way.kind} name={name} />
+            <>
+              {asked ? <b>{labels.unnamedPanel(place)}</b> : null}
+              <PanelTitle tone={way.kind} name={name} />
+            </>
           ) : (
             <>
               <b aria-hidden="true">{labels.unnamedPanel(place)}</b>
@@ -54,7 +64,10 @@ export function Panel({ player, lesson, panel, place, names, large, enlarge }: P
       </h2>
       <div className={PICTURE_CLASS}>
         <button type="button" className="enlarge" aria-label={labels.enlarge(name)} onClick={() => enlarge(place)} />
-        {lesson.seen === 'facing' ? <span className="picture-note">{showWords.mirrored}</span> : null}
+        {lesson.seen === 'mirror' ? <span className="picture-note">{showWords.mirrored}</span> : null}
+        <span className="picture-note picture-page">
+          <LiveText player={player} read={pageNow} />
+        </span>
         {/* A press on the picture plays; the keyboard and screen readers have the button for it. */}
         <button type="button" className="press" tabIndex={-1} aria-hidden="true" onClick={player.toggle} />
       </div>

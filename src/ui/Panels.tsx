@@ -21,6 +21,8 @@ export function Panels({ player, stage: starting, dark, children }: Props) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const order = useStore(player.store, (state) => state.session.order)
   const names = useStore(player.store, (state) => state.session.names)
+  const asked = useStore(player.store, (state) => state.asked)
+  const playing = useStore(player.store, (state) => state.playing)
   const [chosen, setLarge] = useState(0)
   // Fewer panels than before: the last of them.
   const large = Math.min(chosen, order.length - 1)
@@ -38,7 +40,8 @@ export function Panels({ player, stage: starting, dark, children }: Props) {
   }, [stage, lesson, order, names])
 
   return (
-    <div className="panels" data-count={order.length} ref={home}>
+    // What is said of a half beat is past as soon as it is read, so nothing is said while the figure plays.
+    <div className={playing ? 'panels panels-playing' : 'panels'} data-count={order.length} ref={home}>
       {order.map((panel, place) => (
         <Panel
           key={lesson.panels[panel]?.id}
@@ -47,6 +50,7 @@ export function Panels({ player, stage: starting, dark, children }: Props) {
           panel={panel}
           place={place}
           names={names}
+          asked={asked}
           large={place === large}
           enlarge={setLarge}
         />

@@ -18,9 +18,12 @@ export function Sheet({ title, closeLabel, close, children }: Props) {
   const titleId = useId()
   useEffect(() => {
     const before = document.activeElement
-    home.current?.focus({ preventScroll: true })
+    const element = home.current
+    element?.focus({ preventScroll: true })
     return () => {
-      if (before instanceof HTMLElement) before.focus({ preventScroll: true })
+      const { activeElement } = document
+      const isHere = activeElement === null || activeElement === document.body || element?.contains(activeElement)
+      if (isHere && before instanceof HTMLElement) before.focus({ preventScroll: true })
     }
   }, [])
   useEscape(close)

@@ -11,7 +11,7 @@ import { Sheet } from './Sheet.tsx'
 import { ToneMark } from './ToneMark.tsx'
 import type { ThemeChoice } from './useTheme.ts'
 
-const SEEN: readonly Seen[] = ['room', 'dancer', 'facing']
+const SEEN: readonly Seen[] = ['dancer', 'class', 'mirror', 'room']
 const ROLES: readonly Role[] = ['leader', 'follower']
 const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dark']
 
@@ -77,6 +77,7 @@ function Pictures({ player }: { readonly player: Player }) {
         const name = labels.wayShort(way.kind)
         const place = order.indexOf(panel)
         const shown = place >= 0
+        const canGoRight = shown && place < order.length - 1
         return (
           <div className="picture-row" key={panel}>
             <label className="switch">
@@ -93,8 +94,8 @@ function Pictures({ player }: { readonly player: Player }) {
               type="button"
               className="icon-button"
               aria-label={showWords.toTheLeft(name)}
-              disabled={place < 1}
-              onClick={() => swap(place, place - 1)}
+              aria-disabled={place < 1}
+              onClick={() => place >= 1 && swap(place, place - 1)}
             >
               <Icon name="left" />
             </button>
@@ -102,8 +103,8 @@ function Pictures({ player }: { readonly player: Player }) {
               type="button"
               className="icon-button"
               aria-label={showWords.toTheRight(name)}
-              disabled={!shown || place === order.length - 1}
-              onClick={() => swap(place, place + 1)}
+              aria-disabled={!canGoRight}
+              onClick={() => canGoRight && swap(place, place + 1)}
             >
               <Icon name="right" />
             </button>

@@ -1,9 +1,10 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { memo, useEffect, useMemo, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { calledAt } from '../timing/counts.ts'
 import { gridPoints } from '../timing/grid.ts'
 import { actingFeet } from '../transfer/actingFeet.ts'
+import type { Beat } from '../units.ts'
 import { actionWords } from '../words/actionWords.ts'
 import { countWords } from '../words/countWords.ts'
 import { labels } from '../words/labels.ts'
@@ -22,8 +23,6 @@ export function TableDialog({ player, close }: Props) {
   const order = useStore(player.store, (state) => state.session.order)
   const [now, setNow] = useState(player.gridBeat())
   useEffect(() => player.onGrid(setNow), [player])
-  const current = useRef<HTMLTableRowElement>(null)
-  useEffect(() => current.current?.scrollIntoView({ block: 'center' }), [])
   const rows = useMemo(() => {
     const { schedule, figure, ideal, range } = lesson
     const feet = actingFeet(figure, ideal.carried)
@@ -40,8 +39,12 @@ export function TableDialog({ player, close }: Props) {
       }
     })
   }, [lesson, order])
+  const short = useMemo(
+    () => order.map((panel) => labels.wayShort(lesson.panels[panel]?.way.kind ?? 'in time')),
+    [order, lesson],
+  )
   return (
-    <dialog className="notes table-dialog" ref={dialog} aria-label={showWords.tableHint} onClose={close}>
+    <dialog className="notes table-dialog" ref={dialog} aria-label={showWords.tableHint}>
       <button type="button" className="quiet-button notes-close" onClick={close}>
         {labels.close}
       </button>
@@ -61,21 +64,53 @@ export function TableDialog({ player, close }: Props) {
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ at, count, step, stages }) => (
-            <tr key={at} aria-current={at === now ? 'step' : undefined} ref={at === now ? current : null}>
-              <th scope="row">
-                <button type="button" aria-label={showWords.goTo(count)} onClick={() => player.seek(at)}>
-                  {count}
-                </button>
-              </th>
-              <td>{step}</td>
-              {stages.map((stage, place) => (
-                <td key={order[place]}>{stage}</td>
-              ))}
-            </tr>
+          {rows.map((row) => (
+            <HalfBeat key={row.at} row={row} now={row.at === now} names={short} go={player.seek} />
           ))}
         </tbody>
       </table>
     </dialog>
   )
 }
+
+type Row = {
+  readonly at: Beat
+  readonly count: string
+  readonly step: string
+  readonly stages: readonly string[]
+}
+
+type RowProps = {
+  readonly row: Row
+  /** It is the half beat that is shown. */
+  readonly now: boolean
+  /** Of the pictures, for a screen too narrow for columns. */
+  readonly names: readonly string[]
+  readonly go: (at: Beat) => void
+}
+
+/** Rendered anew only when it becomes the one that is shown, or no longer is. */
+const HalfBeat = memo(function HalfBeat({ row: { at, count, step, stages }, now, names, go }: RowProps) {
+  const home = useRef<HTMLTableRowElement>(null)
+  useEffect(() => {
+    if (now) home.current?.scrollIntoView({ block: 'nearest' })
+  }, [now])
+  return (
+    <tr aria-current={now ? 'step' : undefined} ref={home}>
+      <th scope="row">
+        <button type="button" aria-label={showWords.goTo(count)} onClick={() => go(at)}>
+          {count}
+        </button>
+      </th>
+      <td>{step}</td>
+      {stages.map((stage, place) => (
+        <td key={names[place]}>
+          <b className="cell-name" aria-hidden="true">
+            {names[place]}:{' '}
+          </b>
+          {stage}
+        </td>
+      ))}
+    </tr>
+  )
+})

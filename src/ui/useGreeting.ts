@@ -27,8 +27,8 @@ export function useGreeting(player: Player, stage: Promise<Stage>): void {
       for (const stop of stops.splice(0)) stop()
     }
     const begin = (): void => {
-      const { lesson, session } = player.store.getState()
-      if (session !== first || greeted.has(player)) return
+      const { lesson } = player.store.getState()
+      if (player.store.getState() !== first || greeted.has(player)) return
       greeted.add(player)
       const still = tellingBeat(lesson)
       if (matchMedia('(prefers-reduced-motion: reduce)').matches) {
@@ -40,7 +40,12 @@ export function useGreeting(player: Player, stage: Promise<Stage>): void {
       const greeting = player.store.getState()
       let rounds = 0
       let before: number = lesson.range.from
+      // Whoever presses anything has taken over.
+      const acted = new AbortController()
+      addEventListener('pointerdown', end, { signal: acted.signal })
+      addEventListener('keydown', end, { signal: acted.signal })
       stops.push(
+        () => acted.abort(),
         player.store.subscribe((state) => {
           if (state !== greeting) end()
         }),
@@ -53,7 +58,7 @@ export function useGreeting(player: Player, stage: Promise<Stage>): void {
         }),
       )
     }
-    const first = player.store.getState().session
+    const first = player.store.getState()
     let gone = false
     stage.then(
       () => {

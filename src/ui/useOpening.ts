@@ -74,7 +74,9 @@ export function useOpening(player: Player): Opening {
   useDropAndPaste({ files, text, foreign })
 
   useEffect(() => {
-    const following = followAddress(player, (why) => setNotice({ text: openWords.linkRefused[why] }))
+    const following = followAddress(player, (why) =>
+      setNotice({ text: why === 'not loaded' ? openWords.failed[why] : openWords.linkRefused[why] }),
+    )
     address.current = following
     return () => following.stop()
   }, [player])

@@ -52,22 +52,31 @@ function onReturn(returned: () => void): () => void {
 /** Keeps the canvas as large as its home and the panels where the page's grid has them. Returns what stops it. */
 function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean): () => void {
   const pictures = (): NodeListOf<Element> => home.querySelectorAll(`.${PICTURE_CLASS}`)
-  // Resized and drawn in one go, before the browser paints: no blank picture in between.
-  const fit = (): void => {
+  const measure = () => {
     const ratio = Math.min(SHARPEST, devicePixelRatio)
     const outer = home.getBoundingClientRect()
-    if (outer.width === 0 || outer.height === 0) return
-    stage.resize(Math.round(outer.width), Math.round(outer.height), ratio)
-    player.show(
-      stage,
-      Array.from(pictures(), (picture) => rectIn(outer, picture.getBoundingClientRect(), ratio)),
-      dark,
-    )
+    const rects = Array.from(pictures(), (picture) => rectIn(outer, picture.getBoundingClientRect(), ratio))
+    return { width: Math.round(outer.width), height: Math.round(outer.height), ratio, rects }
   }
-  const observer = new ResizeObserver(fit)
+  let fitted = ''
+  // Resized and drawn in one go, before the browser paints: no blank picture in between.
+  const frame = (): void => {
+    const measured = measure()
+    const { width, height, ratio, rects } = measured
+    if (width === 0 || height === 0) return
+    fitted = JSON.stringify(measured)
+    stage.resize(width, height, ratio)
+    player.show(stage, rects, dark)
+  }
+  // Nothing is framed anew unless something has changed meanwhile.
+  const comeBack = (): void => {
+    if (JSON.stringify(measure()) === fitted) player.redraw()
+    else frame()
+  }
+  const observer = new ResizeObserver(frame)
   for (const element of [home, ...pictures()]) observer.observe(element)
-  const stopRatio = onPixelRatio(fit)
-  const stopReturn = onReturn(fit)
+  const stopRatio = onPixelRatio(frame)
+  const stopReturn = onReturn(comeBack)
   return () => {
     observer.disconnect()
     stopRatio()
@@ -102,8 +111,11 @@ export function usePicture(
   useEffect(() => {
     if (stage === null || home.current === null) return
     home.current.prepend(stage.home)
-    stage.onFailed(() => setFailed(true))
-    return () => stage.home.remove()
+    const stop = stage.onFailed(() => setFailed(true))
+    return () => {
+      stop()
+      stage.home.remove()
+    }
   }, [stage, home])
   useEffect(() => {
     if (stage === null || home.current === null || panels === 0) return

@@ -1,10 +1,13 @@
-import { useCallback, useEffect, useLayoutEffect, useState } from 'react'
-
+import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react'
 import { BEAT_SLIDER } from './keyPlace.ts'
 import { useEscape } from './useEscape.ts'
 
 /** On the root element while teaching: the styles take everything but the picture, the count and the strip away. */
-const TEACHING = 'teaching'
+const TEACHING = 'data-teaching'
+
+const leaveScreen = (): void => {
+  if (document.fullscreenElement !== null) document.exitFullscreen().catch(() => {})
+}
 
 /**
  * The picture alone, on the whole screen where the device lets a page have it. Escape, and whatever else ends the whole
@@ -12,12 +15,17 @@ const TEACHING = 'teaching'
  */
 export function useTeaching(): { readonly on: boolean; readonly toggle: () => void } {
   const [on, setOn] = useState(false)
+  const before = useRef(false)
   useLayoutEffect(() => {
-    document.documentElement.toggleAttribute(`data-${TEACHING}`, on)
-    // The bar comes back for as long as the keyboard is in it.
-    if (on) document.getElementById(BEAT_SLIDER)?.focus({ preventScroll: true })
-    if (!on && document.fullscreenElement !== null) void document.exitFullscreen().catch(() => {})
+    const root = document.documentElement
+    root.toggleAttribute(TEACHING, on)
+    // The bar shows itself as long as the keyboard is in it, and the button that leaves goes away under it.
+    if (on !== before.current) document.getElementById(BEAT_SLIDER)?.focus({ preventScroll: true })
+    before.current = on
+    if (!on) leaveScreen()
+    return () => root.removeAttribute(TEACHING)
   }, [on])
+  useEffect(() => leaveScreen, [])
   useEffect(() => {
     if (!on) return
     const onScreen = (): void => {
@@ -30,7 +38,13 @@ export function useTeaching(): { readonly on: boolean; readonly toggle: () => vo
     setOn((was) => !was)
     // Asked for within the press, or browsers refuse; a refusal changes nothing, the page itself is enough.
     const root = document.documentElement
-    if (!root.hasAttribute(`data-${TEACHING}`)) root.requestFullscreen?.().catch(() => {})
+    if (root.hasAttribute(TEACHING)) return
+    root.requestFullscreen?.().then(
+      () => {
+        if (!root.hasAttribute(TEACHING)) leaveScreen()
+      },
+      () => {},
+    )
   }, [])
   const leave = useCallback(() => setOn(false), [])
   useEscape(leave, on)

@@ -51,8 +51,13 @@ function momentsOf(scheduled: ScheduledAction, struck: boolean): string {
  * The convention in the own words of the action that was called last ("a slow, on the & after: placed, half way; …"),
  * and where its timing comes from.
  */
-export function conventionWords({ schedule, dance }: Comparison, t: number): { action: string; source: string } {
-  const scheduled = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
+export function conventionWords(
+  { schedule, dance, steps }: Comparison & { readonly steps?: { readonly last: number } },
+  t: number,
+): { action: string; source: string } {
+  const called = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
+  // After the last step that is danced it is still that one that is spoken of.
+  const scheduled = schedule.actions[Math.min(called.index, steps?.last ?? called.index)] ?? called
   const struck = schedule.convention === 'struck'
   const { source } = schedule.timing
   // A figure that goes its own way has no source but its maker.

@@ -1,10 +1,16 @@
 import type { Counting } from '../dance/dance.ts'
-import { type Count, countAt, musicPlace, partSign } from '../timing/counts.ts'
+import { type Count, calledAt, countAt, musicPlace, partSign } from '../timing/counts.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 
-/** The count to show large at a grid point. */
-export const countNow = ({ schedule, dance }: Comparison, counting: Counting, t: number): Count =>
-  countAt(schedule, dance, counting, t)
+/** What is counted: where only some steps are danced, which is the last of them. */
+type Counted = Comparison & { readonly steps?: { readonly last: number } }
+
+/** The count to show large at a grid point. After the last step that is danced the music alone is counted. */
+export function countNow({ schedule, dance, steps }: Counted, counting: Counting, t: number): Count {
+  const called = calledAt(schedule, t)
+  if (steps === undefined || called === null || called.index <= steps.last) return countAt(schedule, dance, counting, t)
+  return { text: countAt(schedule, dance, 'half beats', t).text, called: false }
+}
 
 const SPOKEN = { '': '', '&': ' and', a: ' a', '·': ' and a quarter' } as const
 

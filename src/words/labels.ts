@@ -3,8 +3,8 @@ import { defaultTempo } from '../dance/defaultTempo.ts'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Way } from '../transfer/perform.ts'
-import { firstPart } from './firstPart.ts'
 import { beatsInWords, fraction } from './fraction.ts'
+import { partOf } from './partOf.ts'
 import { provenanceWords } from './provenanceWords.ts'
 import { shownLine } from './shownLine.ts'
 
@@ -19,8 +19,6 @@ const COUNTINGS: Readonly<Record<Counting, string>> = {
 
 const WAYS: Readonly<Record<Way['kind'], string>> = { 'in time': 'In time', late: 'Late', early: 'Early' }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' : 'Half a beat')
 
 /** Every text of the interface that does not follow from the beat. Sentences about a moment have files of their own. */
@@ -33,7 +31,9 @@ export const labels = {
   /** "Foxtrot, leader." */
   figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}.`,
 
-  askWhoIsLate: 'Who is late?',
+  /** What is asked of pictures without names; null: of a single one there is nothing to ask. */
+  ask: (shown: readonly Way['kind'][]) =>
+    shown.length < 2 ? null : shown.includes('late') ? 'Who is late?' : 'Who is early?',
   showNames: 'Show names',
   /** Names off: pupils answer by number. @param place 0 = the leftmost */
   unnamedPanel: (place: number) => `${place + 1}`,
@@ -88,7 +88,7 @@ export const labels = {
   lateBy: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
   early: 'How early',
   /** Of the step's time. */
-  earlyPart: (part: number) => capital(firstPart(part)),
+  earlyPart: (part: number) => `In ${partOf(part)} the time`,
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,

@@ -3,9 +3,10 @@ import type { Seen } from '../scene/view.ts'
 import { partnerWords } from './partnerWords.ts'
 
 const SEEN: Readonly<Record<Seen, string>> = {
-  room: 'As the room lies',
-  dancer: 'As the dancer stands, facing up',
-  facing: 'Facing the class, mirrored',
+  dancer: 'As the dancer stands: forward is up',
+  class: 'Facing the class',
+  mirror: 'Facing the class, in a mirror: to dance along',
+  room: 'As the room lies: line of dance',
 }
 
 const ROLES: Readonly<Record<Role, string>> = { leader: 'Leader', follower: 'Follower' }
@@ -17,14 +18,13 @@ export const showWords = {
   close: 'Close',
 
   pictures: 'Pictures, from left to right',
-  hide: (name: string) => `${name}: shown`,
   toTheLeft: (name: string) => `${name}: further to the left`,
   toTheRight: (name: string) => `${name}: further to the right`,
   namesAreOff: 'Names are off. Show them first: this list would give the answer away.',
 
   seen: 'The floor',
   seenName: (seen: Seen) => SEEN[seen],
-  mirrored: 'mirrored',
+  mirrored: 'in a mirror',
 
   part: 'Steps of the',
   partName: (role: Role) => ROLES[role],
@@ -45,6 +45,8 @@ export const showWords = {
 
   teach: 'Teach',
   teachHint: 'The picture alone, on the whole screen',
+  /** Apart from the large button, which is there for the keyboard. */
+  inTeaching: (word: string) => `${word}, or press the picture`,
   leaveTeaching: 'Leave the teaching view',
 
   explain: 'What is what',
@@ -68,5 +70,7 @@ export const showWords = {
   marksOfStrip: 'a line for each picture: up over the right foot, down over the left; shaded: it waits',
   marksOfSlider: 'drag by half beats, or ← →',
 
-  page: (index: number, count: number) => `Part ${index + 1} of ${count}`,
+  /** In a picture that turns pages. */
+  page: ({ index, count }: { readonly index: number; readonly count: number }) =>
+    count < 2 ? '' : `page ${index + 1} of ${count}`,
 } as const

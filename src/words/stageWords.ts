@@ -2,6 +2,7 @@ import type { Action, Foot, TurnKind } from '../figure/figure.ts'
 import { footWay } from '../pose/footPosition.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import { behind, type Comparison, waits } from '../transfer/comparison.ts'
+import type { Performance } from '../transfer/performance.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 
 const EXACT = 1e-6
@@ -59,10 +60,27 @@ function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting:
     : `fully over the ${foot} foot, ${freeFoot(otherFoot(foot), next)}`
 }
 
-function stateNow({ schedule, ideal, panels }: Comparison, panel: number, t: number): string {
+/** What is asked of a performance again and again, worked out once. */
+type Known = {
+  readonly ideal: Performance
+  readonly feet: readonly Foot[]
+  readonly standing: ReturnType<typeof waits>
+}
+const known = new WeakMap<Performance, Known>()
+
+function knownOf({ schedule, ideal }: Comparison, performance: Performance): Known {
+  const before = known.get(performance)
+  if (before?.ideal === ideal) return before
+  const now = { ideal, feet: actingFeet(schedule.figure, performance.carried), standing: waits(performance, ideal) }
+  known.set(performance, now)
+  return now
+}
+
+function stateNow(comparison: Comparison, panel: number, t: number): string {
+  const { schedule, panels } = comparison
   const { performance } = panels[panel] as Comparison['panels'][number]
   const actions = schedule.figure.actions
-  const feet = actingFeet(schedule.figure, performance.carried)
+  const { feet, standing } = knownOf(comparison, performance)
   const p = performance.curve.at(t)
   const whole = Math.round(p)
   if (Math.abs(p - whole) >= EXACT) {
@@ -70,7 +88,7 @@ function stateNow({ schedule, ideal, panels }: Comparison, panel: number, t: num
     return whileActing(actions[index] as Action, feet[index] as Foot, p - index)
   }
   if (whole === 0) return `over the ${otherFoot(schedule.figure.firstFoot)} foot, ready`
-  const waiting = waits(performance, ideal).some(({ from, to }) => t > from + EXACT && t < to - EXACT)
+  const waiting = standing.some(({ from, to }) => t > from + EXACT && t < to - EXACT)
   return whenDone(actions[whole - 1] as Action, feet[whole - 1] as Foot, actions[whole], waiting)
 }
 

@@ -1,6 +1,6 @@
 import type { Way } from '../transfer/perform.ts'
-import { firstPart } from './firstPart.ts'
 import { beatsInWords } from './fraction.ts'
+import { partOf } from './partOf.ts'
 
 /** What a panel is called. */
 export function wayName(way: Way): string {
@@ -10,6 +10,6 @@ export function wayName(way: Way): string {
     case 'late':
       return way.by === 0 ? 'Late by nothing: in time' : `Late by ${beatsInWords(way.by)}`
     case 'early':
-      return way.part === 1 ? 'Early by nothing: in time' : `Early: ${firstPart(way.part)} of the step’s time`
+      return way.part === 1 ? 'Early by nothing: in time' : `Early: across in ${partOf(way.part)} the step’s time`
   }
 }

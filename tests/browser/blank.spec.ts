@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { beatNow, coloursAt, open, withoutGpu } from './watch.ts'
+import { coloursAt, open, withoutGpu } from './watch.ts'
 
 declare global {
   interface Window {
@@ -18,21 +18,22 @@ const hold = (page: Page) =>
     window.losing = extension
   })
 
-const lose = (page: Page) =>
-  page.evaluate(async () => {
-    const { canvas } = await window.overfoot.stage
-    const lost = new Promise((done) => canvas.addEventListener('webglcontextlost', done, { once: true }))
+/** Loses the context and gives it back, in one call: there is only so much patience for it. Returns how far the beat went. */
+const loseForAWhile = (page: Page, meanwhile = 0) =>
+  page.evaluate(async (time) => {
+    const { player, stage } = window.overfoot
+    const { canvas } = await stage
+    const heard = (type: string) => new Promise((done) => canvas.addEventListener(type, done, { once: true }))
+    const [lost, restored] = [heard('webglcontextlost'), heard('webglcontextrestored')]
     window.losing.loseContext()
     await lost
-  })
-
-const restore = (page: Page) =>
-  page.evaluate(async () => {
-    const { canvas } = await window.overfoot.stage
-    const restored = new Promise((done) => canvas.addEventListener('webglcontextrestored', done, { once: true }))
+    const at = player.beatNow()
+    await new Promise((done) => setTimeout(done, time))
+    const gone = player.beatNow() - at
     window.losing.restoreContext()
     await restored
-  })
+    return gone
+  }, meanwhile)
 
 /** Every pixel of the canvas at a beat, as one number. */
 const pictureAt = (page: Page, at: number) =>
@@ -54,19 +55,33 @@ test('a context lost and restored, once and again, paused and playing: the same 
   expect(await rendererNow(page)).toBe('webgl')
   await hold(page)
   const before = [await pictureAt(page, 1), await pictureAt(page, 2.5)]
-  await lose(page)
-  await restore(page)
+  await loseForAWhile(page)
   expect([await pictureAt(page, 1), await pictureAt(page, 2.5)]).toEqual(before)
 
   await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await lose(page)
-  const at = await beatNow(page)
-  await page.waitForTimeout(200)
-  expect(await beatNow(page)).not.toBe(at)
-  await restore(page)
+  expect(await loseForAWhile(page, 100)).not.toBe(0)
   await page.getByRole('button', { name: 'Pause' }).click()
   expect(await rendererNow(page)).toBe('webgl')
   expect([await pictureAt(page, 1), await pictureAt(page, 2.5)]).toEqual(before)
+})
+
+test('turned or resized while the context is lost: the picture that comes back has the new size', async ({ page }) => {
+  await open(page)
+  await hold(page)
+  const [width, home] = await page.evaluate(async () => {
+    const { stage } = window.overfoot
+    const shown = await stage
+    const { canvas } = shown
+    const heard = (type: string) => new Promise((done) => canvas.addEventListener(type, done, { once: true }))
+    const [lost, restored] = [heard('webglcontextlost'), heard('webglcontextrestored')]
+    window.losing.loseContext()
+    await lost
+    shown.resize(500, 300, 1)
+    window.losing.restoreContext()
+    await restored
+    return [canvas.width, canvas.getBoundingClientRect().width]
+  })
+  expect([width, home]).toEqual([500, 500])
 })
 
 test('a context that never comes back: within a second another canvas draws, and the beat goes on', async ({
@@ -74,7 +89,11 @@ test('a context that never comes back: within a second another canvas draws, and
 }) => {
   await open(page)
   await hold(page)
-  await page.waitForTimeout(1500)
+  // By then the page has fetched what takes over.
+  await page.waitForFunction(() =>
+    performance.getEntriesByType('resource').some(({ name }) => /canvasRenderer/.test(name)),
+  )
+  await page.waitForTimeout(300)
   await page.getByRole('button', { name: 'Play', exact: true }).click()
   const took = await page.evaluate(async () => {
     const { player, stage } = window.overfoot

@@ -44,7 +44,7 @@ const anyView: fc.Arbitrary<{ figure: Figure; session: Session }> = fc
     early: fc.double({ min: 0.25, max: 1, noNaN: true }),
     tempo: fc.double({ min: 0, max: 1, noNaN: true }),
     order: fc.shuffledSubarray([0, 1, 2], { minLength: 1 }),
-    seen: fc.constantFrom<Seen>('room', 'dancer', 'facing'),
+    seen: fc.constantFrom<Seen>('room', 'dancer', 'class', 'mirror'),
     opposite: fc.boolean(),
     steps: fc.option(fc.tuple(fc.nat(5), fc.nat(5))),
     counting: fc.constantFrom<Counting>('slows and quicks', 'bars and beats', 'half beats'),

@@ -80,7 +80,7 @@ describe('linkOf(player, figure), viewOfLink(player, fragment), player.restore(v
     ['unfit', withSum('1.fsqq.s2-1')],
     ['unfit', withSum('1.fsqq.s1')],
     ['unfit', withSum('1.fsqq.s0-1-2')],
-    ['unfit', withSum('1.fsqq.wx')],
+    ['unfit', withSum('1.fsqq.wf')],
     ['unfit', withSum('1.fsqq.p0')],
     ['damaged', withSum('1.fsqq.n0.n0')],
     ['damaged', withSum('1.q')],

@@ -24,8 +24,10 @@ describe('pagesOf(steps, fits, fullAt)', () => {
           if (k > 0) expect(page.first).toBe((pages[k - 1]?.last ?? 0) + 1)
         }
         expect(pages.length).toBe(Math.ceil((more + 1) / MOST))
-        const lengths = pages.slice(0, -1).map((page) => page.last - page.first)
-        expect(Math.max(0, ...lengths) - Math.min(MOST, ...lengths)).toBeLessThanOrEqual(MOST)
+        const lengths = pages.map((page) => page.last - page.first + 1)
+        // All alike, and the last takes what is left.
+        expect(new Set(lengths.slice(0, -1)).size).toBeLessThanOrEqual(1)
+        expect(lengths.at(-1)).toBeLessThanOrEqual(lengths[0] ?? 0)
       }),
       { seed: 20261125, numRuns: 300 },
     )
@@ -63,8 +65,7 @@ describe('a figure longer than a picture: sixteen walks of a beat', () => {
     (_, width, height) => {
       const lesson = lessonOf(withLate(newSession(long, beat(0)), 1), long)
       const views = viewsOf(lesson, width, height)
-      // The one picture of a laptop is wide enough for all sixteen.
-      expect(views.length > 1).toBe(width < 1000)
+      expect(views.length).toBeGreaterThan(1)
       for (const [panel] of lesson.panels.entries()) {
         const panels = views.map((view) => panelView(lesson, panel, view, true))
         const pages = views.map(({ page }) => page)

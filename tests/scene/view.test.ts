@@ -37,8 +37,8 @@ describe('viewsOf(lesson, …): from where the floor is seen', () => {
     expect(panel.frameAt(99).right.x).toBeGreaterThan(panel.frameAt(-99).right.x)
     expect(panel.picture.lineOfDance).not.toBeNull()
   })
-  test('facing: a mirror image: the same places up side down, headings turned about, no foot’s name changed', () => {
-    const [dancer, facing] = [seenAs('dancer').panel, seenAs('facing').panel]
+  test('mirror: a mirror image: the same places up side down, headings turned about, no foot’s name changed', () => {
+    const [dancer, facing] = [seenAs('dancer').panel, seenAs('mirror').panel]
     expect([dancer.picture.mirrored, facing.picture.mirrored]).toEqual([false, true])
     for (let t = -1; t <= 3; t += 0.25) {
       const [plain, mirrored] = [dancer.frameAt(t), facing.frameAt(t)]
@@ -51,8 +51,18 @@ describe('viewsOf(lesson, …): from where the floor is seen', () => {
       }
     }
   })
+  test('class: turned half round, nothing mirrored: the right foot is on the class’s left', () => {
+    const [dancer, facing] = [seenAs('dancer').panel, seenAs('class').panel]
+    expect(facing.picture.mirrored).toBe(false)
+    for (let t = -1; t <= 3; t += 0.25) {
+      const [plain, turned] = [dancer.frameAt(t), facing.frameAt(t)]
+      expect(turned.right.x).toBeCloseTo(-plain.right.x, 9)
+      expect(turned.right.y).toBeCloseTo(-plain.right.y, 9)
+      expect(Math.cos(turned.right.heading - plain.right.heading)).toBeCloseTo(-1, 9)
+    }
+  })
   test('a toe lies ahead of its foot’s middle in every view: places and headings are turned and mirrored alike', () => {
-    for (const seen of ['room', 'dancer', 'facing'] as const) {
+    for (const seen of ['room', 'dancer', 'class', 'mirror'] as const) {
       const { lesson, view } = seenAs(seen)
       const { right } = pose(view.idealFloor, lesson.ideal.curve.at(0.3))
       const toe = { x: right.x + 0.1 * Math.sin(right.heading), y: right.y + 0.1 * Math.cos(right.heading) }

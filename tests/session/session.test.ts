@@ -72,7 +72,8 @@ describe('the actions', () => {
       names: false,
       order: [2, 0, 1],
       barsPerMinute: 29,
-      counting: 'bars and beats',
+      // Not by bars, whose number would contradict the 1 at the step.
+      counting: 'half beats',
     })
     expect(waltz.panels[1]?.way).toEqual({ kind: 'late', by: 0.25 })
   })
@@ -88,13 +89,18 @@ describe('the actions', () => {
     expect(withOrder(session, []).order).toEqual([0, 1, 2])
   })
   test('another figure keeps which panels are shown, put in order, and from where; not its steps, nor the partner', () => {
-    const chosen = withOpposite(withSteps(withSeen(withOrder(session, [2, 0]), 'facing'), { first: 0, last: 1 }), true)
+    const chosen = withOpposite(withSteps(withSeen(withOrder(session, [2, 0]), 'mirror'), { first: 0, last: 1 }), true)
     expect(withFigure(chosen, walks('waltz', [1, 1, 1]), beat(0))).toMatchObject({
       order: [0, 2],
-      seen: 'facing',
+      seen: 'mirror',
       steps: null,
       opposite: false,
     })
+  })
+  test('another figure at the same part of its own tempo', () => {
+    const half = withFigure(session, walks('quickstep', [1, 1]), beat(0), 0.5)
+    const whole = withFigure(session, walks('quickstep', [1, 1]), beat(0))
+    expect(half.barsPerMinute).toBe(whole.barsPerMinute / 2)
   })
   test('the loop of the whole figure ends that of a step', () => {
     const drilled = withSteps(session, { first: 0, last: 1 })

@@ -106,8 +106,8 @@ test('conventionWords: a figure that goes its own way says so', () => {
 
 test('wayName(early) names the part of the step’s time', () => {
   expect([0.25, 0.5, 0.75].map((part) => wayName({ kind: 'early', part: share(part) }))).toEqual([
-    'Early: first quarter of the step’s time',
-    'Early: first half of the step’s time',
-    'Early: first three quarters of the step’s time',
+    'Early: across in a quarter of the step’s time',
+    'Early: across in half the step’s time',
+    'Early: across in three quarters of the step’s time',
   ])
 })

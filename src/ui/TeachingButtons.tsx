@@ -1,0 +1,33 @@
+import { useStore } from 'zustand'
+import type { Player } from '../player.ts'
+import { labels } from '../words/labels.ts'
+import { showWords } from '../words/showWords.ts'
+import { Icon } from './Icon.tsx'
+
+/** All that is pressed in the teaching view, besides the picture itself. */
+export function TeachingButtons({ player, leave }: { readonly player: Player; readonly leave: () => void }) {
+  const playing = useStore(player.store, (state) => state.playing)
+  const word = playing ? labels.pause : labels.play
+  return (
+    <div className="teaching-buttons">
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={showWords.inTeaching(word)}
+        title={word}
+        onClick={player.toggle}
+      >
+        <Icon name={playing ? 'pause' : 'play'} />
+      </button>
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={showWords.leaveTeaching}
+        title={showWords.leaveTeaching}
+        onClick={leave}
+      >
+        <Icon name="dismiss" />
+      </button>
+    </div>
+  )
+}

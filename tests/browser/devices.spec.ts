@@ -1,0 +1,232 @@
+import { expect, type Page, test } from '@playwright/test'
+import { beatNow, coloursAt, open, withoutGpu } from './watch.ts'
+
+test.beforeEach(({ page }) => withoutGpu(page))
+
+const SIZES = [
+  ['projector', 1920, 1080],
+  ['tablet on its end', 768, 1024],
+  ['phone on its side', 844, 390],
+  ['small phone', 320, 568],
+] as const
+
+/** Sideways overflow in px, and what is pressed but smaller than a finger. */
+const faults = (page: Page) =>
+  page.evaluate(() => {
+    const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth
+    const small = [...document.querySelectorAll('button, select, input, label.switch')]
+      .filter((element) => element.getClientRects().length > 0 && element.closest('.switch') !== element.parentElement)
+      .filter((element) => element.closest('.table-dialog, dialog:not([open])') === null)
+      .filter((element) => {
+        const { width, height } = element.getBoundingClientRect()
+        return width > 1 && (width < 43.5 || height < 43.5)
+      })
+      .map((element) => element.outerHTML.slice(0, 90))
+    const cut = [...document.querySelectorAll('.controls button')]
+      .filter((element) => element.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+      .map((element) => element.outerHTML.slice(0, 90))
+    return { wide: Math.max(0, wide), small, cut }
+  })
+const FAULTLESS = { wide: 0, small: [], cut: [] }
+
+for (const [name, width, height] of SIZES) {
+  test(`${name}, ${width}×${height}: nothing sideways, fingers fit, the picture is seen, also in the teaching view`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height })
+    await open(page)
+    expect(await faults(page)).toEqual(FAULTLESS)
+    for (const colours of await coloursAt(page, 1)) expect(colours).toBeGreaterThan(20)
+    await page.getByRole('button', { name: 'Show', exact: true }).click()
+    await expect(page.getByRole('region', { name: 'Show' })).toBeVisible()
+    expect(await faults(page)).toEqual(FAULTLESS)
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('t')
+    await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toBeVisible()
+    expect((await faults(page)).wide).toBe(0)
+    for (const picture of await page.locator('.picture').all()) {
+      expect((await picture.boundingBox())?.height, 'a picture in the teaching view').toBeGreaterThan(60)
+    }
+    const [count, slider] = await Promise.all([
+      page.locator('.count-now').boundingBox(),
+      page.getByRole('slider', { name: 'Beat' }).boundingBox(),
+    ])
+    for (const box of [count, slider]) expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(height + 1)
+  })
+}
+
+test('text twice as large: nothing sideways, and the large button is on the screen', async ({ page }) => {
+  await page.addInitScript(() =>
+    addEventListener('DOMContentLoaded', () => {
+      document.documentElement.style.fontSize = '200%'
+    }),
+  )
+  await open(page)
+  expect((await faults(page)).wide).toBe(0)
+  const play = await page.getByRole('button', { name: 'Play', exact: true }).boundingBox()
+  expect((play?.y ?? 0) + (play?.height ?? 0)).toBeLessThanOrEqual(721)
+  await page.getByRole('button', { name: 'Show', exact: true }).click()
+  await expect(page.getByRole('region', { name: 'Show' })).toBeVisible()
+  expect((await faults(page)).wide).toBe(0)
+})
+
+test('turned round while it plays: the picture fits anew, and the beat goes on', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 })
+  await open(page)
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  await page.setViewportSize({ width: 844, height: 390 })
+  await page.waitForTimeout(300)
+  expect(await page.evaluate(() => window.overfoot.player.store.getState().playing)).toBe(true)
+  await page.getByRole('button', { name: 'Pause' }).click()
+  const [canvas, home] = await Promise.all([
+    page.locator('canvas').boundingBox(),
+    page.locator('.panels').boundingBox(),
+  ])
+  expect(Math.abs((canvas?.width ?? 0) - (home?.width ?? 9))).toBeLessThanOrEqual(1)
+  expect(Math.abs((canvas?.height ?? 0) - (home?.height ?? 9))).toBeLessThanOrEqual(1)
+  for (const colours of await coloursAt(page, 1)) expect(colours).toBeGreaterThan(20)
+})
+
+test('another pixel ratio, as when the window goes to another screen: as many device pixels, at most three a pixel', async ({
+  page,
+}) => {
+  await open(page)
+  const browser = await page.context().newCDPSession(page)
+  for (const [ratio, drawn] of [
+    [1.5, 1.5],
+    [2.625, 2.625],
+    [4, 3],
+    [0.8, 0.8],
+  ] as const) {
+    await browser.send('Emulation.setDeviceMetricsOverride', {
+      width: 1280,
+      height: 720,
+      deviceScaleFactor: ratio,
+      mobile: false,
+    })
+    const width = () =>
+      page.evaluate(async () => {
+        const { canvas } = await window.overfoot.stage
+        return canvas.width / canvas.getBoundingClientRect().width
+      })
+    await expect.poll(width).toBeCloseTo(drawn, 1)
+    for (const colours of await coloursAt(page, 1)) expect(colours).toBeGreaterThan(20)
+  }
+})
+
+test('a pinch, a swipe and a scroll on the picture are the browser’s; on the slider they are ours', async ({
+  page,
+}) => {
+  await open(page)
+  const actions = await page.evaluate(() =>
+    ['.press', '.picture', '.panels', '.stage-home', 'canvas', 'main', 'body', 'html'].map((selector) => {
+      const element = document.querySelector(selector)
+      return element === null ? `${selector}: missing` : getComputedStyle(element).touchAction
+    }),
+  )
+  for (const action of actions) expect(['auto', 'manipulation', 'pinch-zoom']).toContain(action)
+  expect(await page.locator('.beat-slider').evaluate((slider) => getComputedStyle(slider).touchAction)).toBe('none')
+  const viewport = await page.locator('meta[name=viewport]').getAttribute('content')
+  expect(viewport).not.toMatch(/maximum-scale|user-scalable/)
+})
+
+test('who listens is told once after a pause or a step, and nothing while it plays', async ({ page }) => {
+  await open(page)
+  await page.evaluate(() => {
+    Object.assign(window, { said: [] as string[] })
+    const status = document.querySelector('output.for-ears:not(.notice output)')
+    if (status === null) throw new Error('no status')
+    new MutationObserver(() => {
+      if (status.textContent) (window as unknown as { said: string[] }).said.push(status.textContent)
+    }).observe(status, { childList: true, characterData: true, subtree: true })
+  })
+  const said = () => page.evaluate(() => (window as unknown as { said: string[] }).said)
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  await page.waitForTimeout(1500)
+  expect(await said()).toEqual([])
+  await page.getByRole('button', { name: 'Pause' }).click()
+  await expect.poll(said).toHaveLength(1)
+  await page.getByRole('button', { name: 'Half a beat forward' }).click()
+  await expect.poll(said).toHaveLength(2)
+  for (const sentence of await said()) expect(sentence).toMatch(/^bar \d+, .*\.$/)
+})
+
+test('in forced colours what is on, the slider and its thumb can be told', async ({ page }) => {
+  await page.emulateMedia({ forcedColors: 'active' })
+  await open(page)
+  const [on, off] = await page.evaluate(() =>
+    [...document.querySelectorAll('.loop-toggle')].map((toggle) => getComputedStyle(toggle).backgroundColor),
+  )
+  expect(on).not.toBe(off)
+  const shot = async () => (await page.getByRole('slider', { name: 'Beat' }).screenshot()).toString('base64')
+  const before = await shot()
+  await page.getByRole('button', { name: 'Half a beat forward' }).click()
+  expect(await shot()).not.toBe(before)
+  expect(await beatNow(page)).toBe(0)
+})
+
+test('Escape ends the latest thing alone, and the keyboard is where it was', async ({ page }) => {
+  await open(page)
+  const sheet = page.getByRole('region', { name: 'Show' })
+  const marks = page.locator('.marks')
+  const leave = page.getByRole('button', { name: 'Leave the teaching view' })
+  await page.keyboard.press('t')
+  await page.keyboard.press('h')
+  await expect(marks).toHaveCount(1)
+  await page.keyboard.press('Escape')
+  await expect(marks).toHaveCount(0)
+  await expect(leave).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(leave).toHaveCount(0)
+  await page.keyboard.press('h')
+  await page.getByRole('button', { name: 'Show', exact: true }).click()
+  await expect(sheet).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(sheet).toHaveCount(0)
+  await expect(marks).toHaveCount(1)
+  await expect(page.getByRole('button', { name: 'Show', exact: true })).toBeFocused()
+  // Who has gone elsewhere meanwhile stays there.
+  await page.getByRole('button', { name: 'Show', exact: true }).click()
+  const play = page.getByRole('button', { name: 'Play', exact: true })
+  await play.focus()
+  await page.keyboard.press('Escape')
+  await expect(sheet).toHaveCount(0)
+  await expect(play).toBeFocused()
+})
+
+test('in the teaching view the keyboard gets to everything, and the picture stays as it is', async ({ page }) => {
+  await open(page)
+  await page.keyboard.press('t')
+  const box = () => page.locator('.picture').first().boundingBox()
+  const before = await box()
+  for (let k = 0; k < 16; k++) {
+    await page.keyboard.press('Tab')
+    expect(await box()).toEqual(before)
+  }
+  await page.getByRole('button', { name: 'Leave the teaching view' }).press('Enter')
+  await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
+})
+
+test('by the keyboard alone: from the top of the page to every control, in the order they are seen, and back', async ({
+  page,
+}) => {
+  await open(page)
+  const reached: string[] = []
+  for (let k = 0; k < 30; k++) {
+    await page.keyboard.press('Tab')
+    const name = await page.evaluate(() => {
+      const { activeElement } = document
+      if (activeElement === null || activeElement === document.body) return ''
+      const ring = getComputedStyle(activeElement)
+      const seen = ring.outlineStyle !== 'none' || ring.getPropertyValue('--ring').trim() !== 'transparent'
+      const label = activeElement.getAttribute('aria-label') ?? activeElement.textContent ?? ''
+      return `${seen ? '' : 'UNSEEN '}${label || activeElement.id}`
+    })
+    if (name === '' || reached.includes(name)) break
+    reached.push(name)
+  }
+  expect(reached.filter((name) => name.startsWith('UNSEEN'))).toEqual([])
+  const order = ['Open…', 'Link', 'Who is late?', 'Show', 'Teach', 'What is what', 'Notes and cautions', 'beat-slider']
+  expect(reached.filter((name) => order.includes(name))).toEqual(order)
+  expect(reached.some((name) => name.includes('Play'))).toBe(true)
+})
