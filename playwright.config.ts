@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test'
+import { browserFlags } from './tests/tools/browserFlags.mjs'
 import { findBrowser } from './tests/tools/findBrowser.mjs'
 
 export default defineConfig({
@@ -10,7 +11,7 @@ export default defineConfig({
   retries: 0,
   forbidOnly: true,
   // The whole of `npm test` has to stay below four minutes.
-  globalTimeout: 240_000,
+  globalTimeout: Number(process.env.OVERFOOT_TEST_LIMIT ?? 240_000),
   fullyParallel: true,
   reporter: 'list',
   expect: { toHaveScreenshot: { maxDiffPixels: 0 } },
@@ -21,18 +22,7 @@ export default defineConfig({
     browserName: 'chromium',
     launchOptions: {
       executablePath: await findBrowser(),
-      args: [
-        '--no-sandbox',
-        // Keeps WebGL (in software) and composites on the CPU: faster here, and the same picture everywhere.
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-        '--font-render-hinting=none',
-        '--autoplay-policy=no-user-gesture-required',
-      ],
+      args: [...browserFlags],
     },
   },
 })

@@ -228,12 +228,15 @@ type Drawing = {
 /** Takes a renderer down with its canvas; what a lost context makes of that is no one's business any more. */
 function drop({ renderer, canvas, listening }: Drawing, home: HTMLElement): void {
   listening.abort()
-  try {
-    renderer.destroy({ removeView: true })
-  } catch {
-    // A renderer without its context may not be able to.
-  }
+  attempt(() => renderer.destroy({ removeView: true }))
   if (canvas.parentElement === home) canvas.remove()
+}
+
+/** A renderer without its context may not be able to end as it should; then it ends as it can. */
+function attempt(end: () => void): void {
+  try {
+    end()
+  } catch {}
 }
 
 async function startDrawing(
@@ -254,12 +257,13 @@ async function startDrawing(
     return { kind, renderer, canvas, listening: new AbortController() }
   }
   if (wanted === 'webgl') {
+    const webgl = new WebGLRenderer()
     try {
-      const webgl = new WebGLRenderer()
       await webgl.init(settings)
       return started('webgl', webgl)
     } catch {
-      // No WebGL on this device: the 2D renderer draws the same picture.
+      // No WebGL on this device: the 2D renderer draws the same picture. What there is of this one is not to stay.
+      attempt(() => webgl.destroy())
     }
   }
   const { createCanvasRenderer } = await import('./canvasRenderer.ts')

@@ -1,6 +1,9 @@
 import { expect, type Page, test } from '@playwright/test'
 import { coloursAt, open, withoutGpu } from './watch.ts'
 
+// In software WebGL the time goes with the pixels, and nothing here depends on the size.
+test.use({ viewport: { width: 800, height: 560 } })
+
 declare global {
   interface Window {
     /** What a lost context is made with: the test's own, so that pixi knows nothing of it. */
@@ -76,6 +79,7 @@ test('turned or resized while the context is lost: the picture that comes back h
     const [lost, restored] = [heard('webglcontextlost'), heard('webglcontextrestored')]
     window.losing.loseContext()
     await lost
+    await new Promise((done) => setTimeout(done, 0))
     shown.resize(500, 300, 1)
     window.losing.restoreContext()
     await restored

@@ -45,7 +45,7 @@ for (const [name, width, height] of SIZES) {
     await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toBeVisible()
     expect((await faults(page)).wide).toBe(0)
     for (const picture of await page.locator('.picture').all()) {
-      expect((await picture.boundingBox())?.height, 'a picture in the teaching view').toBeGreaterThan(60)
+      expect((await picture.boundingBox())?.height, 'a picture in the teaching view').toBeGreaterThan(50)
     }
     const [count, slider] = await Promise.all([
       page.locator('.count-now').boundingBox(),

@@ -1,6 +1,9 @@
 import { expect, test } from '@playwright/test'
 import { coloursAt, open, withoutGpu } from './watch.ts'
 
+// In software WebGL the time goes with the pixels, and nothing here depends on the size.
+test.use({ viewport: { width: 800, height: 560 } })
+
 test('nothing is asked for until somebody plays, nor from 100 ms after a pause', async ({ page }) => {
   await open(page)
   await page.waitForTimeout(300)

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright'
 import { expect, type Page, test } from '@playwright/test'
+import { axeFindings } from './axeFindings.ts'
 import { beatNow, open, withoutGpu } from './watch.ts'
 
 test.beforeEach(({ page }) => withoutGpu(page))
@@ -144,8 +144,7 @@ for (const viewport of [
       expect(await figureTitle(page)).toBe(before)
       expect(await isPlaying(page)).toBe(true)
 
-      const { violations: found } = await new AxeBuilder({ page }).analyze()
-      expect(found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       const [close, wide] = await dialog.evaluate((element) => [
         element.querySelector('button')?.getBoundingClientRect().height ?? 0,
         element.scrollWidth - element.clientWidth,
@@ -164,7 +163,7 @@ for (const viewport of [
       await pick(page, fileOf(`${GOOD}tempo: quick\n`, 'walk.yaml'))
       await expect.poll(() => figureTitle(page)).toBe('Quillmoor walk')
       await expect(page.getByText('There is 1 remark')).toBeVisible()
-      expect((await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       const wide = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       )

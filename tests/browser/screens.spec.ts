@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright'
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test } from '@playwright/test'
+import { axeFindings } from './axeFindings.ts'
 import { open, withoutGpu } from './watch.ts'
 
 test.beforeEach(({ page }) => withoutGpu(page))
@@ -10,11 +10,6 @@ const SIZES = [
   { width: 390, height: 844 },
 ]
 
-const findings = async (page: Page) =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(
-    ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`,
-  )
-
 for (const viewport of SIZES) {
   test.describe(`${viewport.width}×${viewport.height}`, () => {
     test.use({ viewport })
@@ -24,21 +19,21 @@ for (const viewport of SIZES) {
       test.setTimeout(90_000)
       await page.emulateMedia({ colorScheme: 'light' })
       await open(page)
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.getByRole('button', { name: 'Who is late?' }).click()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.getByRole('button', { name: 'Show names' }).click()
       await page.getByRole('button', { name: 'Play', exact: true }).click()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.getByRole('button', { name: 'Pause' }).click()
       await page.emulateMedia({ colorScheme: 'dark' })
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.getByRole('button', { name: 'Notes and cautions' }).click()
       await expect(page.locator('dialog.notes')).toBeVisible()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.getByRole('button', { name: 'Keys', exact: true }).click()
       await expect(page.getByRole('dialog', { name: 'Keys' })).toBeVisible()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       expect(await page.evaluate(() => window.watched.violations)).toEqual([])
     })
 
@@ -48,21 +43,21 @@ for (const viewport of SIZES) {
       await page.evaluate(() => window.overfoot.player.seek(2.5))
       await page.getByRole('button', { name: 'Show', exact: true }).click()
       await expect(page.getByRole('region', { name: 'Show' })).toBeVisible()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.getByRole('button', { name: 'As a table' }).click()
       await expect(page.getByRole('table')).toBeVisible()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.keyboard.press('Escape')
       await page.keyboard.press('Escape')
       await page.getByRole('button', { name: 'What is what' }).click()
       await expect(page.locator('.mark').first()).toBeVisible()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
       await page.keyboard.press('Escape')
       await page.keyboard.press('2')
       await page.keyboard.press('3')
       await page.getByRole('button', { name: 'Teach', exact: true }).click()
       await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toBeVisible()
-      expect(await findings(page)).toEqual([])
+      expect(await axeFindings(page)).toEqual([])
     })
 
     test('nothing scrolls sideways, the picture and the one large button are on the first screen', async ({ page }) => {

@@ -82,8 +82,9 @@ export async function open(page: Page): Promise<void> {
   await page.evaluate(() => {
     const { player } = window.overfoot
     player.pause()
-    // Anew: at its own tempo too.
     player.choose(player.store.getState().session.figure)
+    const { from, to } = player.store.getState().lesson.dance.tempo
+    player.setTempo((from + to) / 2)
   })
 }
 

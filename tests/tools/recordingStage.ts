@@ -28,7 +28,7 @@ export function recordingStage(onDraw: () => void = () => {}): RecordingStage {
       drawn.push(frames)
       onDraw()
     },
-    onFailed() {},
+    onFailed: () => () => {},
     destroy() {},
   }
 }

@@ -1,0 +1,36 @@
+import { blockRatios } from './interleaved.mjs'
+import { median } from './median.mjs'
+
+/** @typedef {import('./check.mjs').Check} Check */
+
+/**
+ * The script time of a frame of three panels against pixi alone drawing the same.
+ * @param {import('@playwright/test').Browser} browser
+ * @param {string} url of the built pages
+ * @returns {Promise<Check>}
+ */
+export async function framesCheck(browser, url) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 960 } })
+  try {
+    const page = await context.newPage()
+    await page.goto(`${url}bench/frames.html`)
+    await page.waitForFunction(() => window.measureFrames !== undefined)
+    const { ours, bare, redrawn, commands } = await page.evaluate(() => window.measureFrames())
+    return {
+      name: 'script a frame, three panels: ours to bare pixi',
+      measured: median(blockRatios(ours, bare)),
+      limit: 1.25,
+      bound: 'at most',
+      samples: {
+        'ours, ms a frame': ours,
+        'bare, ms a frame': bare,
+        'ours, median ms': median(ours),
+        'bare, median ms': median(bare),
+        'shapes drawn anew a frame': redrawn,
+        'drawing calls a frame': commands,
+      },
+    }
+  } finally {
+    await context.close()
+  }
+}

@@ -1,0 +1,6 @@
+// The checks that need no browser, as a program of its own: prints what they found as JSON. Throws when what is compared
+// does not agree.
+import { poseRates } from './poseRates.ts'
+import { seekCost } from './seekCost.ts'
+
+process.stdout.write(JSON.stringify([...poseRates(), seekCost()]))
