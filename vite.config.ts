@@ -2,13 +2,14 @@ import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { cspPlugin } from './src/serve/cspPlugin.ts'
 import { figuresPlugin } from './src/serve/figuresPlugin.ts'
+import { preloadPlugin } from './src/serve/preloadPlugin.ts'
 
 export default defineConfig({
   root: 'src',
   publicDir: '../public',
   // Relative addresses: the built folder works under any path.
   base: './',
-  plugins: [react(), figuresPlugin(import.meta.dirname), cspPlugin()],
+  plugins: [react(), figuresPlugin(import.meta.dirname), preloadPlugin(), cspPlugin()],
   build: {
     outDir: '../dist',
     emptyOutDir: true,
@@ -19,6 +20,10 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // The policy allows no data: addresses.
     assetsInlineLimit: 0,
+    // What several parts need comes in one file: a browser asks for six at a time, and many small ones hold up the large.
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: 'shared', test: /[\\/]src[\\/]/, minShareCount: 2 }] } },
+    },
     // What may be heavy is said by the bundle check.
     chunkSizeWarningLimit: Number.POSITIVE_INFINITY,
   },

@@ -1,13 +1,13 @@
 import { figures } from 'virtual:figures'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { gsapDriver } from './clock/gsapDriver.ts'
 import { fileOf } from './figure/ownFigure.ts'
 import type { SavedText } from './keep/saveText.ts'
 import { createPlayer, type Player } from './player.ts'
 import type { Stage } from './stage/stage.ts'
 import { App } from './ui/App.tsx'
 import { ErrorBoundary } from './ui/ErrorBoundary.tsx'
+import { pageDriver } from './ui/pageDriver.ts'
 import { parts } from './ui/parts.ts'
 
 /** The program in the page. */
@@ -25,12 +25,24 @@ function mine(player: Player): SavedText | null {
   return found === undefined ? null : { name: fileOf(found), text: found.text }
 }
 
+/** Milliseconds that the page waits for the stage; on a slow line it comes without. */
+const PATIENCE = 300
+
+/** The stage, or null when it is not there soon, or never. */
+const soon = (stage: Promise<Stage>): Promise<Stage | null> =>
+  Promise.race([
+    stage.catch(() => null),
+    new Promise<null>((done) => {
+      setTimeout(() => done(null), PATIENCE)
+    }),
+  ])
+
 function start(home: HTMLElement): Running {
   // The stage begins before React, so that the picture does not wait for the rest of the page.
   const stage = import('./stage/stage.ts').then(({ createStage }) =>
     createStage({ width: innerWidth, height: innerHeight, resolution: devicePixelRatio }),
   )
-  const player = createPlayer(figures, gsapDriver())
+  const player = createPlayer(figures, pageDriver())
   /** The first demo, which every test draws; a figure that cannot be drawn must not come back. */
   const startAnew = (): void => {
     player.pause()
@@ -38,17 +50,23 @@ function start(home: HTMLElement): Running {
     if (first !== undefined) player.choose(first.id)
   }
   const root = createRoot(home)
-  root.render(
-    <StrictMode>
-      <ErrorBoundary startAnew={startAnew} mine={() => mine(player)}>
-        <App player={player} stage={stage} />
-      </ErrorBoundary>
-    </StrictMode>,
-  )
+  let closed = false
+  // The stage first, if it comes soon: page and picture then stand together, and the browser paints once, not twice.
+  void soon(stage).then((ready) => {
+    if (closed) return
+    root.render(
+      <StrictMode>
+        <ErrorBoundary startAnew={startAnew} mine={() => mine(player)}>
+          <App player={player} stage={stage} ready={ready} />
+        </ErrorBoundary>
+      </StrictMode>,
+    )
+  })
   return {
     player,
     stage,
     async close() {
+      closed = true
       player.pause()
       root.unmount()
       await stage.then(
@@ -74,6 +92,7 @@ running.stage
     setTimeout(
       () =>
         Promise.allSettled([
+          import('./clock/gsapDriver.ts'),
           import('./figure/parse.ts'),
           import('./ui/ProblemDialog.tsx'),
           import('./keep/viewOfLink.ts'),

@@ -1,4 +1,4 @@
-import type { Graphics } from 'pixi.js'
+import type { Graphics, GraphicsContext } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture } from '../scene/panelPicture.ts'
 import { dashes } from './dashes.ts'
@@ -6,16 +6,19 @@ import { CORNER_MARGIN, type PanelSpace } from './panelSpace.ts'
 import { drawScaleBar } from './scaleBar.ts'
 import { traceLine } from './traceLine.ts'
 
-/** The floor itself: ground, grid, the way to come, scale bar and the line of dance. */
-export function drawFloor(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+/** A dot of the way to come, and the gap between two, in pixels at scale 1. */
+const DOT = 2.3
+const DOTS_APART = 4.4
+
+/** The floor itself: ground, grid, scale bar and the line of dance. */
+export function drawFloor(g: GraphicsContext, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
   g.rect(-space.width / 2, -space.height / 2, space.width, space.height).fill(palette.floor)
   drawGrid(g, picture, space, palette)
-  drawPathToCome(g, picture, space, palette)
   drawScaleBar(g, picture, space, palette)
   if (picture.lineOfDance !== null) drawLineOfDance(g, picture.lineOfDance, space, palette)
 }
 
-function drawGrid(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+function drawGrid(g: GraphicsContext, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
   const spacing = picture.gridSpacing * space.pixelsPerMetre
   if (!(spacing >= 4)) return // closer lines would be a grey wash
   const [halfWidth, halfHeight] = [space.width / 2, space.height / 2]
@@ -34,15 +37,16 @@ function drawGrid(g: Graphics, picture: PanelPicture, space: PanelSpace, palette
   g.stroke({ color: palette.floorLine, width: space.widths.grid })
 }
 
-function drawPathToCome(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+/** The weight's way that is still to come, as dots: square ones, for round ones cost many times as many triangles. */
+export function drawPathToCome(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
   if (picture.wholePath.length < 4) return
-  const { scale } = space.widths
+  const dot = DOT * space.widths.scale
   const points = Array.from(picture.wholePath, (value, i) => (i % 2 === 0 ? value : -value) * space.pixelsPerMetre)
-  for (const dot of dashes(points, false, 0.2 * scale, 6.5 * scale)) traceLine(g, dot)
-  g.stroke({ color: palette.pathToCome, width: 2.6 * scale, cap: 'round', join: 'round' })
+  for (const dash of dashes(points, false, dot, DOTS_APART * space.widths.scale)) traceLine(g, dash)
+  g.stroke({ color: palette.pathToCome, width: dot, cap: 'butt', join: 'miter' })
 }
 
-function drawLineOfDance(g: Graphics, heading: number, space: PanelSpace, palette: StagePalette): void {
+function drawLineOfDance(g: GraphicsContext, heading: number, space: PanelSpace, palette: StagePalette): void {
   const { scale } = space.widths
   const half = 19 * scale
   const [dx, dy] = [Math.sin(heading), -Math.cos(heading)]

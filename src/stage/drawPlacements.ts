@@ -1,4 +1,4 @@
-import type { Graphics, GraphicsContext } from 'pixi.js'
+import type { GraphicsContext } from 'pixi.js'
 import { footprintOutline, heelLine, shapeOf } from '../scene/footprint.ts'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelPicture, Placement, PlacementLabel } from '../scene/panelPicture.ts'
@@ -8,7 +8,12 @@ import { strokeText } from './strokeText.ts'
 import { traceLine } from './traceLine.ts'
 
 /** Where feet come to stand, past and coming, as faint outlines. */
-export function drawPlacements(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+export function drawPlacements(
+  g: GraphicsContext,
+  picture: PanelPicture,
+  space: PanelSpace,
+  palette: StagePalette,
+): void {
   for (const placement of picture.placements) {
     traceLine(g, placed(footprintOutline(shapeOf(placement.foot, picture.mirrored)), placement, space), true)
   }

@@ -1,4 +1,4 @@
-import type { Graphics } from 'pixi.js'
+import type { GraphicsContext } from 'pixi.js'
 import type { Box } from '../scene/freeSpot.ts'
 import { layOut } from '../scene/glyphs.ts'
 import type { StagePalette } from '../scene/palette.ts'
@@ -25,7 +25,12 @@ export function scaleBarBox(picture: PanelPicture, space: PanelSpace): Box {
   }
 }
 
-export function drawScaleBar(g: Graphics, picture: PanelPicture, space: PanelSpace, palette: StagePalette): void {
+export function drawScaleBar(
+  g: GraphicsContext,
+  picture: PanelPicture,
+  space: PanelSpace,
+  palette: StagePalette,
+): void {
   const { scale } = space.widths
   const box = scaleBarBox(picture, space)
   const half = (picture.scaleBar.length * space.pixelsPerMetre) / 2

@@ -1,7 +1,7 @@
 import { Container, type Graphics } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelFrame, PanelPicture, Rect } from '../scene/panelPicture.ts'
-import { drawFloor } from './drawFloor.ts'
+import { drawFloor, drawPathToCome } from './drawFloor.ts'
 import { drawLabels, drawPlacements } from './drawPlacements.ts'
 import { createGhost } from './ghost.ts'
 import type { GraphicsPool } from './graphicsPool.ts'
@@ -28,12 +28,16 @@ export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePal
   const accent = palette.accent[picture.tone]
   const corner = CORNER * space.widths.scale
 
-  const floor = pool.take()
-  drawFloor(floor, picture, space, palette)
-  drawPlacements(floor, picture, space, palette)
-  // All panels of a size have the same labels.
-  const written = JSON.stringify([picture.labels, space.width, space.height, palette.page])
-  const labels = pool.takeShared(written, (context) => drawLabels(context, picture, space, palette))
+  // All panels of a size have the same floor; the way that each dances over it is its own.
+  const { tone: _tone, wholePath: _wholePath, ...alike } = picture
+  const ground = JSON.stringify([alike, space.width, space.height, palette.page])
+  const floor = pool.takeShared(`floor ${ground}`, (context) => {
+    drawFloor(context, picture, space, palette)
+    drawPlacements(context, picture, space, palette)
+  })
+  const way = pool.take()
+  drawPathToCome(way, picture, space, palette)
+  const labels = pool.takeShared(`labels ${ground}`, (context) => drawLabels(context, picture, space, palette))
   const left = createFoot('left', picture.mirrored, accent, space, palette, pool)
   const right = createFoot('right', picture.mirrored, accent, space, palette, pool)
   const trail = createTrail(picture, space, palette, pool)
@@ -48,6 +52,7 @@ export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePal
   const content = new Container()
   content.addChild(
     floor,
+    way,
     left.shadow,
     right.shadow,
     left.foot,
@@ -74,8 +79,8 @@ export function createPanel(rect: Rect, picture: PanelPicture, palette: StagePal
     dot.position.copyFrom(marker.position)
     return trail.show(frame)
   }
-  // floor, labels, marker, dot, cut and edge, besides the parts' own
-  const staticShapes = 6 + left.staticShapes + right.staticShapes + ghost.staticShapes
+  // floor, way, labels, marker, dot, cut and edge, besides the parts' own
+  const staticShapes = 7 + left.staticShapes + right.staticShapes + ghost.staticShapes
   const release = (): void => {
     content.mask = null
   }

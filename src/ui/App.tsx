@@ -35,10 +35,12 @@ type Props = {
   readonly player: Player
   /** Begun before React; it may fail, and all but the picture works without it. */
   readonly stage: Promise<Stage>
+  /** The same, where it is there already. */
+  readonly ready: Stage | null
 }
 
 /** The page: picture, count, strip, and what sets them going. */
-export function App({ player, stage }: Props) {
+export function App({ player, stage, ready }: Props) {
   const theme = useTheme()
   const [characters, setCharacters] = useState(true)
   const [settingsOpen, setSettingsOpen] = useState(false)
@@ -65,7 +67,7 @@ export function App({ player, stage }: Props) {
       />
       <main className={settingsOpen ? 'lesson settings-open' : 'lesson'}>
         <div className="lesson-view">
-          <Panels player={player} stage={stage} dark={theme.dark}>
+          <Panels player={player} stage={stage} ready={ready} dark={theme.dark}>
             {marks.Shown === null ? null : <marks.Shown player={player} close={marks.close} />}
           </Panels>
           <div className="now">

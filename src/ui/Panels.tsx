@@ -10,13 +10,14 @@ import { usePicture } from './usePicture.ts'
 type Props = {
   readonly player: Player
   readonly stage: Promise<Stage>
+  readonly ready: Stage | null
   readonly dark: boolean
   /** What lies over the pictures. */
   readonly children: ReactNode
 }
 
 /** All performances side by side: one canvas behind a grid of panels. */
-export function Panels({ player, stage: starting, dark, children }: Props) {
+export function Panels({ player, stage: starting, ready, dark, children }: Props) {
   const home = useRef<HTMLDivElement>(null)
   const lesson = useStore(player.store, (state) => state.lesson)
   const order = useStore(player.store, (state) => state.session.order)
@@ -26,7 +27,7 @@ export function Panels({ player, stage: starting, dark, children }: Props) {
   const [chosen, setLarge] = useState(0)
   // Fewer panels than before: the last of them.
   const large = Math.min(chosen, order.length - 1)
-  const { stage, failed } = usePicture(player, starting, home, dark, order.length)
+  const { stage, failed } = usePicture(player, starting, ready, home, dark, order.length)
 
   useEffect(() => {
     if (stage === null) return

@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useState } from 'react'
+import { type RefObject, useEffect, useLayoutEffect, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Rect } from '../scene/panelPicture.ts'
 import type { Stage } from '../stage/stage.ts'
@@ -68,14 +68,19 @@ function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean):
     stage.resize(width, height, ratio)
     player.show(stage, rects, dark)
   }
-  // Nothing is framed anew unless something has changed meanwhile.
-  const comeBack = (): void => {
-    if (JSON.stringify(measure()) === fitted) player.redraw()
-    else frame()
+  const hasChanged = (): boolean => JSON.stringify(measure()) !== fitted
+  const resized = (): void => {
+    if (hasChanged()) frame()
   }
-  const observer = new ResizeObserver(frame)
+  const comeBack = (): void => {
+    if (hasChanged()) frame()
+    else player.redraw()
+  }
+  // At once: the observer would tell of the first size a frame later.
+  frame()
+  const observer = new ResizeObserver(resized)
   for (const element of [home, ...pictures()]) observer.observe(element)
-  const stopRatio = onPixelRatio(frame)
+  const stopRatio = onPixelRatio(resized)
   const stopReturn = onReturn(comeBack)
   return () => {
     observer.disconnect()
@@ -86,17 +91,19 @@ function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean):
 
 /**
  * Lays the stage's canvas behind the panels' grid. The stage began before React and lives as long as the page.
+ * @param ready the stage, where it has come already
  * @param home holds the grid; the canvas goes in first
  * @param panels how many there are
  */
 export function usePicture(
   player: Player,
   starting: Promise<Stage>,
+  ready: Stage | null,
   home: RefObject<HTMLElement | null>,
   dark: boolean,
   panels: number,
 ): { readonly stage: Stage | null; readonly failed: boolean } {
-  const [stage, setStage] = useState<Stage | null>(null)
+  const [stage, setStage] = useState(ready)
   const [failed, setFailed] = useState(false)
   useEffect(() => {
     let gone = false
@@ -108,7 +115,7 @@ export function usePicture(
       gone = true
     }
   }, [starting])
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (stage === null || home.current === null) return
     home.current.prepend(stage.home)
     const stop = stage.onFailed(() => setFailed(true))
@@ -117,7 +124,7 @@ export function usePicture(
       stage.home.remove()
     }
   }, [stage, home])
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (stage === null || home.current === null || panels === 0) return
     return follow(player, stage, home.current, dark)
   }, [player, stage, home, dark, panels])

@@ -6,7 +6,8 @@ test.use({ viewport: { width: 800, height: 560 } })
 
 test('nothing is asked for until somebody plays, nor from 100 ms after a pause', async ({ page }) => {
   await open(page)
-  await page.waitForTimeout(300)
+  // By then what comes after the first picture has come.
+  await page.waitForTimeout(1800)
   const idle = await page.evaluate(() => window.watched.frames)
   await page.waitForTimeout(600)
   expect(await page.evaluate(() => window.watched.frames)).toBe(idle)

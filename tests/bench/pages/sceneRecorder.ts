@@ -1,4 +1,4 @@
-import { AbstractRenderer, type Container, Graphics } from 'pixi.js'
+import { AbstractRenderer, type Container, Graphics, GraphicsContext } from 'pixi.js'
 
 /** One call on a Graphics, by the name of its method. */
 export type Command = { readonly method: string; readonly args: readonly unknown[] }
@@ -53,8 +53,10 @@ const isSame = (a: NodeState, b: NodeState): boolean =>
 
 const below = (node: Container): Container[] => [node, ...node.children.flatMap((child) => below(child as Container))]
 
-/** Pixi's private door through which every drawing call of a Graphics goes (8.22.0). */
-type Door = { _callContextMethod(this: Graphics, method: string, args: unknown[]): Graphics }
+/** The drawing calls that our stage makes; the bare page's replay stops at any other. */
+const METHODS = ['clear', 'moveTo', 'lineTo', 'closePath', 'circle', 'rect', 'roundRect', 'fill', 'stroke'] as const
+
+type Draw = (this: GraphicsContext, ...args: unknown[]) => unknown
 
 /** The one form of `render` that is not out of date. */
 type Renderer = {
@@ -64,23 +66,35 @@ type Renderer = {
 
 /** Writes down what is drawn with pixi in this page, from now on. Begin before the first shape is built. */
 export function sceneRecorder(): SceneRecorder {
-  const door = Graphics.prototype as unknown as Door
-  const callContext = door._callContextMethod
+  // A Graphics draws into its context, which several may share.
+  const prototype = GraphicsContext.prototype as unknown as Record<(typeof METHODS)[number], Draw>
+  const real = METHODS.map((method) => [method, prototype[method]] as const)
   const renderer = AbstractRenderer.prototype as unknown as Renderer
   const { render } = renderer
-  const drawn = new WeakMap<Graphics, Command[]>()
-  let redrawn = new Set<Graphics>()
+  const drawn = new WeakMap<GraphicsContext, Command[]>()
+  let redrawn = new Set<GraphicsContext>()
+  let depth = 0
   let root: Container | null = null
   let background = 0
   let nodes: Container[] = []
   let states: NodeState[] = []
 
-  door._callContextMethod = function (method, args) {
-    const commands = method === 'clear' ? [] : (drawn.get(this) ?? [])
-    if (method !== 'clear') commands.push({ method, args })
-    drawn.set(this, commands)
-    redrawn.add(this)
-    return callContext.call(this, method, args)
+  for (const [method, draw] of real) {
+    prototype[method] = function (...args) {
+      // What a method calls of itself is not written down twice.
+      if (depth === 0) {
+        const commands = method === 'clear' ? [] : (drawn.get(this) ?? [])
+        if (method !== 'clear') commands.push({ method, args })
+        drawn.set(this, commands)
+        redrawn.add(this)
+      }
+      depth++
+      try {
+        return draw.apply(this, args)
+      } finally {
+        depth--
+      }
+    }
   }
   renderer.render = function (options) {
     root = options.container
@@ -100,7 +114,7 @@ export function sceneRecorder(): SceneRecorder {
           parent: node.parent === null ? null : nodes.indexOf(node.parent as Container),
           mask: node.mask ? nodes.indexOf(node.mask as Container) : null,
           state: states[index] as NodeState,
-          drawn: node instanceof Graphics ? [...(drawn.get(node) ?? [])] : null,
+          drawn: node instanceof Graphics ? [...(drawn.get(node.context) ?? [])] : null,
         })),
       }
     },
@@ -114,15 +128,16 @@ export function sceneRecorder(): SceneRecorder {
         states[node] = state
         return [{ node, state }]
       })
-      const anew = [...redrawn].map((graphics) => ({
-        node: nodes.indexOf(graphics),
-        commands: [...(drawn.get(graphics) ?? [])],
-      }))
+      const anew = nodes.flatMap((container, node) =>
+        container instanceof Graphics && redrawn.has(container.context)
+          ? [{ node, commands: [...(drawn.get(container.context) ?? [])] }]
+          : [],
+      )
       redrawn = new Set()
       return { moved, redrawn: anew }
     },
     stop() {
-      door._callContextMethod = callContext
+      Object.assign(prototype, Object.fromEntries(real))
       renderer.render = render
     },
   }
