@@ -48,8 +48,6 @@ const FOOT_TIMES = [1, 1.25, 1.5] as const
 const READABLE_FOOT = 1 / 6
 /** A figure in which feet would be shorter than this part of the panel's height turns the page. */
 const SHORTEST_FOOT = 1 / 9
-/** Once pages are turned, feet may as well be larger. */
-const FOOT_ON_PAGES = 1 / 7.5
 /** No foot is drawn longer than this part of the panel: a small figure does not fill the panel with two feet. */
 const LARGEST_FOOT = 1 / 3.5
 /** Turning the floor must gain this much in size, for a dancer is read most easily facing up. */
@@ -127,11 +125,8 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
     const { footLength } = one.body
     const largest = fitOf(turned)
     const scale = (page: Pick<Page, 'first' | 'last'>) => largest(pageBox(boxes, page, footLength / 2))
-    const fits = (foot: number) => (first: number, last: number) => scale({ first, last }) * footLength >= foot * height
-    const onOnePage = fits(SHORTEST_FOOT)(steps.first, steps.last)
-    const pages =
-      like?.pages ??
-      pagesOf(steps, fits(onOnePage ? SHORTEST_FOOT : FOOT_ON_PAGES), (action) => ideal.times[action]?.full ?? 0)
+    const fits = (first: number, last: number) => scale({ first, last }) * footLength >= SHORTEST_FOOT * height
+    const pages = like?.pages ?? pagesOf(steps, fits, (action) => ideal.times[action]?.full ?? 0)
     // All pages on one scale, or the same step would be long here and short there.
     return { ...one, turned, pages, boxes, pixelsPerMetre: Math.min(...pages.map(scale)) }
   }
