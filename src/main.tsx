@@ -40,7 +40,8 @@ const soon = (stage: Promise<Stage>): Promise<Stage | null> =>
 function start(home: HTMLElement): Running {
   // The stage begins before React, so that the picture does not wait for the rest of the page.
   const stage = import('./stage/stage.ts').then(({ createStage }) =>
-    createStage({ width: innerWidth, height: innerHeight, resolution: devicePixelRatio }),
+    // As large as it must be only when the page knows where it goes.
+    createStage({ width: 1, height: 1, resolution: devicePixelRatio }),
   )
   const player = createPlayer(figures, pageDriver())
   /** The first demo, which every test draws; a figure that cannot be drawn must not come back. */

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { type Mark, type MarkPlace, markPlaces } from '../scene/markPlaces.ts'
+import { tellingBeat } from '../session/tellingBeat.ts'
 import { showWords } from '../words/showWords.ts'
 import { useEscape } from './useEscape.ts'
 
@@ -45,6 +46,12 @@ export function Marks({ player, close }: Props) {
   useEscape(close)
   const [places, setPlaces] = useState<readonly Placed[]>([])
   const playing = useStore(player.store, (state) => state.playing)
+  // The marks of a picture that moves cannot be pointed at, and at the start most are not there yet.
+  useEffect(() => {
+    player.pause()
+    const { lesson } = player.store.getState()
+    if (player.beatNow() <= lesson.range.from) player.seek(tellingBeat(lesson))
+  }, [player])
   useEffect(() => {
     const place = (): void => {
       if (!player.store.getState().playing) setPlaces(placesNow(player))

@@ -49,8 +49,8 @@ export const keys: readonly KeyRow[] = [
   row('2', EVERYWHERE, 'second panel'),
   row('3', EVERYWHERE, 'third panel'),
   row('t', EVERYWHERE, 'teach'),
-  row('h', EVERYWHERE, 'explain'),
-  row('?', EVERYWHERE, 'keys'),
+  row('?', EVERYWHERE, 'explain'),
+  row('h', EVERYWHERE, 'keys'),
 ]
 
 export type KeyPress = {

@@ -1,16 +1,13 @@
 import { useEffect } from 'react'
 import { atSpeed } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
-import type { Lesson } from '../session/lesson.ts'
+import { tellingBeat } from '../session/tellingBeat.ts'
 import type { Stage } from '../stage/stage.ts'
 
 /** Slow enough for eyes that see it for the first time; 1 = the dance's usual tempo. */
 const SPEED = 0.5
 /** Then it rests by itself: who came to read is not to be disturbed for long. */
 const ROUNDS = 3
-
-/** A beat at which a still tells most: the second step is done, and whoever is not in time is seen not to be. */
-const tellingBeat = ({ schedule, range }: Lesson): number => schedule.actions[1]?.moments.full ?? range.from
 
 /** Who has been greeted; not again when the page comes back from a failure. */
 const greeted = new WeakSet<Player>()

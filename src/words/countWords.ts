@@ -5,11 +5,11 @@ import type { Comparison } from '../transfer/comparison.ts'
 /** What is counted: where only some steps are danced, which is the last of them. */
 type Counted = Comparison & { readonly steps?: { readonly last: number } }
 
-/** The count to show large at a grid point. After the last step that is danced the music alone is counted. */
+/** The count to show large at a grid point; a dot after the last step that is danced, for what is called there is not. */
 export function countNow({ schedule, dance, steps }: Counted, counting: Counting, t: number): Count {
   const called = calledAt(schedule, t)
   if (steps === undefined || called === null || called.index <= steps.last) return countAt(schedule, dance, counting, t)
-  return { text: countAt(schedule, dance, 'half beats', t).text, called: false }
+  return { text: '·', called: false }
 }
 
 const SPOKEN = { '': '', '&': ' and', a: ' a', '·': ' and a quarter' } as const
