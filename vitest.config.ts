@@ -6,6 +6,10 @@ export default defineConfig({
   plugins: [figuresPlugin(import.meta.dirname)],
   test: {
     environment: 'node',
+    // Our modules keep no state that one file could leave to the next, and nothing else runs beside them: every core, no new
+    // world for each of eighty files.
+    isolate: false,
+    maxWorkers: '100%',
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
   },
