@@ -31,7 +31,7 @@ export function TempoControl({ player }: { readonly player: Player }) {
           max={Math.ceil(range.to / STEP) * STEP}
           step={STEP}
           value={bars}
-          aria-valuetext={`${words}, ${labels.percent(bars, dance)}`}
+          aria-valuetext={`${words}, ${labels.speed(speedOf(dance, bars))}`}
           onChange={(event) => player.setTempo(event.currentTarget.valueAsNumber)}
         />
         {SPEEDS.map((speed) => (

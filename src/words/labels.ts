@@ -1,6 +1,7 @@
 import type { Counting, Dance, Source } from '../dance/dance.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
+import { speedOf } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Way } from '../transfer/perform.ts'
 import { beatsInWords, fraction } from './fraction.ts'
@@ -71,12 +72,11 @@ export const labels = {
   settings: 'Settings',
   tempo: 'Tempo',
   barsPerMinute: (bars: number): string => `${number(bars, 1)} bars a minute`,
-  percent: (bars: number, dance: Dance): string => `${number((bars / defaultTempo(dance).barsPerMinute) * 100, 0)} %`,
   /** "80 %: 93 beats a minute, 0.65 seconds a beat. 100 % = 29 bars a minute (published)." */
   tempoFacts: (bars: number, dance: Dance) => {
     const { barsPerMinute, source } = defaultTempo(dance)
     return (
-      `${bars === barsPerMinute ? '' : `${labels.percent(bars, dance)}: `}${number(bars * dance.beatsPerBar, 1)} beats a minute, ` +
+      `${bars === barsPerMinute ? '' : `${labels.speed(speedOf(dance, bars))}: `}${number(bars * dance.beatsPerBar, 1)} beats a minute, ` +
       `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat. ` +
       `100 % = ${labels.barsPerMinute(barsPerMinute)} (${provenanceWords(source)}).`
     )
