@@ -1,10 +1,11 @@
 import 'pixi.js/unsafe-eval' // before pixi: it would build functions from text, which a strict CSP forbids
 import 'pixi.js/graphics'
-import { type CanvasRenderer, Container, Ticker, WebGLRenderer } from 'pixi.js'
+import { type CanvasRenderer, Container, Ticker, type WebGLRenderer } from 'pixi.js'
 import type { StagePalette } from '../scene/palette.ts'
 import type { PanelFrame, PanelPicture, Rect } from '../scene/panelPicture.ts'
 import { createGraphicsPool } from './graphicsPool.ts'
 import { createPanel, type StagePanel } from './stagePanel.ts'
+import { createWebglRenderer } from './webglRenderer.ts'
 
 export type StageOptions = {
   /** Asked for first: 'webgl' (the default) falls back to 'canvas' where there is none. */
@@ -257,13 +258,10 @@ async function startDrawing(
     return { kind, renderer, canvas, listening: new AbortController() }
   }
   if (wanted === 'webgl') {
-    const webgl = new WebGLRenderer()
     try {
-      await webgl.init(settings)
-      return started('webgl', webgl)
+      return started('webgl', await createWebglRenderer(settings))
     } catch {
-      // No WebGL on this device: the 2D renderer draws the same picture. What there is of this one is not to stay.
-      attempt(() => webgl.destroy())
+      // No WebGL on this device: the 2D renderer draws the same picture.
     }
   }
   const { createCanvasRenderer } = await import('./canvasRenderer.ts')

@@ -6,6 +6,8 @@ import { median } from './median.mjs'
 const CONTEXTS = 15
 /** Milliseconds. */
 const REST = 400
+/** Milliseconds, more than any first picture takes. */
+const UNDISTURBED = 1200
 const VIEWPORT = { width: 1280, height: 720 }
 
 /** Before the page's first script: notes when our stage has rendered its first picture, as the bare page does itself. */
@@ -44,7 +46,9 @@ async function openOnce(browser, address) {
   try {
     const page = await context.newPage()
     await page.addInitScript(noteFirstPicture)
-    await page.goto(address)
+    await page.goto(address, { waitUntil: 'commit' })
+    // The driver's own script takes 20 ms to compile: asked at once it would run after the bare picture and before ours.
+    await new Promise((done) => setTimeout(done, UNDISTURBED))
     await page.waitForFunction(() => window.firstPicture !== undefined)
     const [first, renderer] = await page.evaluate(
       async () => /** @type {const} */ ([window.firstPicture, (await window.overfoot?.stage)?.renderer]),
