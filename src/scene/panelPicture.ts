@@ -35,7 +35,7 @@ export type PanelPicture = {
   /** Distance between the floor's quiet lines; a line runs through `gridThrough`. */
   readonly gridSpacing: number
   readonly gridThrough: Point
-  readonly scaleBar: { readonly length: number; readonly text: string }
+  readonly scaleBar: { readonly length: number; readonly text: string; readonly feet: string }
   /** Heading of the line of dance, or null when the figure is not tied to the room. */
   readonly lineOfDance: number | null
   /** Left and right look exchanged: a left foot has a right one's shape. What is written is not mirrored. */

@@ -32,8 +32,7 @@ const LARGER: Readonly<Record<string, string>> = { '1.25': '×1¼', '1.5': '×1�
 function scaleBar({ pixelsPerMetre, body }: View, written: boolean): PanelPicture['scaleBar'] {
   const length = pixelsPerMetre > LARGE_SCALE ? 0.25 : 0.5
   const larger = LARGER[String(body.times)]
-  const feet = written && larger !== undefined ? `  feet ${larger}` : ''
-  return { length, text: `${length * 100} cm${feet}` }
+  return { length, text: `${length * 100} cm`, feet: written && larger !== undefined ? `feet ${larger}` : '' }
 }
 
 const toneOf = ({ kind }: Way): Tone => kind

@@ -33,7 +33,7 @@ const DEEDS: Readonly<Record<KeyDeed, string>> = {
   'first panel': 'in time, shown or not',
   'second panel': 'late, shown or not',
   'third panel': 'early, shown or not',
-  teach: 'teaching view, in and out',
+  teach: 'full screen for teaching, in and out',
   explain: 'what is what in the picture',
   keys: 'this list',
 }

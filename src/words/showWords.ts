@@ -43,11 +43,11 @@ export const showWords = {
   steps: 'This step',
   stepsHint: 'Loop this step with the one before it',
 
-  teach: 'Teach',
-  teachHint: 'The picture alone, on the whole screen',
+  teach: 'Full screen',
+  teachHint: 'The picture alone: for teaching',
   /** Apart from the large button, which is there for the keyboard. */
   inTeaching: (word: string) => `${word}, or press the picture`,
-  leaveTeaching: 'Leave the teaching view',
+  leaveTeaching: 'Leave full screen',
 
   explain: 'What is what',
   keys: 'Keys',

@@ -42,7 +42,7 @@ for (const [name, width, height] of SIZES) {
     expect(await faults(page)).toEqual(FAULTLESS)
     await page.keyboard.press('Escape')
     await page.keyboard.press('t')
-    await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toBeVisible()
+    await expect(page.getByRole('button', { name: 'Leave full screen' })).toBeVisible()
     expect((await faults(page)).wide).toBe(0)
     for (const picture of await page.locator('.picture').all()) {
       expect((await picture.boundingBox())?.height, 'a picture in the teaching view').toBeGreaterThan(50)
@@ -169,7 +169,7 @@ test('Escape ends the latest thing alone, and the keyboard is where it was', asy
   await open(page)
   const sheet = page.getByRole('region', { name: 'Show' })
   const marks = page.locator('.marks')
-  const leave = page.getByRole('button', { name: 'Leave the teaching view' })
+  const leave = page.getByRole('button', { name: 'Leave full screen' })
   await page.keyboard.press('t')
   await page.keyboard.press('?')
   await expect(marks).toHaveCount(1)
@@ -203,7 +203,7 @@ test('in the teaching view the keyboard gets to everything, and the picture stay
     await page.keyboard.press('Tab')
     expect(await box()).toEqual(before)
   }
-  await page.getByRole('button', { name: 'Leave the teaching view' }).press('Enter')
+  await page.getByRole('button', { name: 'Leave full screen' }).press('Enter')
   await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
 })
 
@@ -226,7 +226,16 @@ test('by the keyboard alone: from the top of the page to every control, in the o
     reached.push(name)
   }
   expect(reached.filter((name) => name.startsWith('UNSEEN'))).toEqual([])
-  const order = ['Open…', 'Link', 'Who is late?', 'Show', 'Teach', 'What is what', 'Notes and cautions', 'beat-slider']
+  const order = [
+    'Open…',
+    'Link',
+    'Who is late?',
+    'Show',
+    'Full screen',
+    'What is what',
+    'Notes and cautions',
+    'beat-slider',
+  ]
   expect(reached.filter((name) => order.includes(name))).toEqual(order)
   expect(reached.some((name) => name.includes('Play'))).toBe(true)
 })

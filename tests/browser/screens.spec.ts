@@ -55,8 +55,8 @@ for (const viewport of SIZES) {
       await page.keyboard.press('Escape')
       await page.keyboard.press('2')
       await page.keyboard.press('3')
-      await page.getByRole('button', { name: 'Teach', exact: true }).click()
-      await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toBeVisible()
+      await page.getByRole('button', { name: 'Full screen', exact: true }).click()
+      await expect(page.getByRole('button', { name: 'Leave full screen' })).toBeVisible()
       expect(await axeFindings(page)).toEqual([])
     })
 

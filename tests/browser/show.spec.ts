@@ -91,10 +91,10 @@ test('teaching: picture, count and strip alone; a press on the picture plays; Es
   page,
 }) => {
   await open(page)
-  await page.getByRole('button', { name: 'Teach', exact: true }).click()
+  await page.getByRole('button', { name: 'Full screen', exact: true }).click()
   const play = page.getByRole('button', { name: 'Play', exact: true })
   const height = async () => (await page.locator('.picture').first().boundingBox())?.height ?? 0
-  await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Leave full screen' })).toBeVisible()
   const controls = page.locator('.controls')
   expect((await controls.boundingBox())?.width).toBeLessThanOrEqual(1)
   const taught = await height()
@@ -108,7 +108,7 @@ test('teaching: picture, count and strip alone; a press on the picture plays; Es
   await expect(play).toBeFocused()
   expect((await controls.boundingBox())?.width).toBeGreaterThan(200)
   await page.keyboard.press('Escape')
-  await expect(page.getByRole('button', { name: 'Leave the teaching view' })).toHaveCount(0)
+  await expect(page.getByRole('button', { name: 'Leave full screen' })).toHaveCount(0)
   expect(taught).toBeGreaterThan(await height())
 })
 
