@@ -21,9 +21,7 @@ import {
   type Session,
   withBeat,
   withCounting,
-  withEarly,
   withFigure,
-  withLate,
   withLoop,
   withNamesOff,
   withOpposite,
@@ -89,8 +87,8 @@ export type Player = {
   setLoop(loop: boolean): void
   /** The step at the beat now with the one before it, over and over; once more: the whole figure again. */
   toggleSteps(): void
-  setLate(by: number): void
-  setEarly(part: number): void
+  /** Everything that is set and only changes the session: one of its named actions. */
+  change(action: (session: Session) => Session): void
   setCounting(counting: Counting): void
   /** Another of the figure's timings. */
   setTiming(timing: number): void
@@ -328,8 +326,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     setOrder: (order) => changed(withOrder(session(), order)),
     setSeen: (seen) => changed(withSeen(session(), seen)),
     setOpposite: (opposite) => changed(withOpposite(session(), opposite)),
-    setLate: (by) => changed(withLate(session(), by)),
-    setEarly: (part) => changed(withEarly(session(), part)),
+    change: (action) => changed(action(session())),
     setCounting: (counting) => changed(withCounting(session(), counting)),
     setTiming(timing) {
       changed(withTiming(session(), figure, timing))

@@ -4,6 +4,7 @@ import { createPlayer, type Player } from '../src/player.ts'
 import type { PanelFrame } from '../src/scene/panelPicture.ts'
 import { panelView } from '../src/scene/panelView.ts'
 import { type View, viewsOf } from '../src/scene/view.ts'
+import { withAmount } from '../src/session/session.ts'
 import type { Metres } from '../src/units.ts'
 import { walks } from './tools/exampleFigure.ts'
 import { recordingStage } from './tools/recordingStage.ts'
@@ -207,7 +208,7 @@ describe('createPlayer(figures, driver): what people do', () => {
     const { player, stage } = onStage()
     player.seek(0)
     const before = stage.drawn.at(-1)?.[1]?.marker
-    player.setLate(0)
+    player.change((session) => withAmount(session, 'late', 0))
     expect(stage.drawn.at(-1)?.[1]?.marker).not.toEqual(before)
     expect(stage.drawn.at(-1)?.[1]?.marker).toEqual(stage.drawn.at(-1)?.[0]?.marker)
   })

@@ -1,5 +1,5 @@
 import type { Schedule } from '../timing/schedule.ts'
-import type { Way } from '../transfer/perform.ts'
+import type { Way } from '../transfer/way.ts'
 import { chartColumns, chartTitle, chartUnits } from '../words/chartColumns.ts'
 import type { ChartRow } from '../words/chartRows.ts'
 import { wayName } from '../words/wayName.ts'

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util'
 import { readFraction } from '../figure/readFraction.ts'
-import { EARLIEST_PART, LATEST, type Way } from '../transfer/perform.ts'
-import { beat, share } from '../units.ts'
+import { faultOf, wayOf } from '../transfer/faults.ts'
+import type { Way } from '../transfer/way.ts'
 import type { CallProblem } from '../words/callSentence.ts'
 
 export type Command =
@@ -73,16 +73,16 @@ function part(parsed: Parsed, option: Option, least: string, leastValue: number,
 function readChart(parsed: Parsed, file: string): Command {
   const as = oneOf(parsed, 'as', FORMS, 'table')
   const performance = oneOf(parsed, 'performance', PERFORMANCES, 'in-time')
-  const late = part(parsed, 'late', '0', 0, LATEST)
-  const early = part(parsed, 'early-part', '1/4', EARLIEST_PART)
+  const late = part(parsed, 'late', '0', 0, faultOf('late').amount?.to)
+  const early = part(parsed, 'early-part', '1/4', faultOf('early').amount?.from ?? 0)
   const steps = Object.keys(EVERY) as (keyof typeof EVERY)[]
   const every = parsed.values.every === undefined ? null : EVERY[oneOf(parsed, 'every', steps, '1/2')]
   const timing = text(parsed, 'timing', '1')
   if (!/^[1-9]\d{0,3}$/.test(timing)) parsed.wrong.push({ kind: 'no timing', value: timing })
   const ways: Readonly<Record<(typeof PERFORMANCES)[number], Way>> = {
     'in-time': { kind: 'in time' },
-    late: { kind: 'late', by: beat(late) },
-    early: { kind: 'early', part: share(early) },
+    late: wayOf('late', late),
+    early: wayOf('early', early),
   }
   return { kind: 'chart', file, as, way: ways[performance], every, timing: Number(timing) - 1 }
 }

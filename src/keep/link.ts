@@ -4,8 +4,9 @@ import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Seen } from '../scene/view.ts'
 import { lessonOf } from '../session/lesson.ts'
-import { newSession, type Session, type SessionPanel, withEarly, withLate } from '../session/session.ts'
-import { EARLIEST_PART, LATEST } from '../transfer/perform.ts'
+import { MOST_PANELS, newSession, type Session, withAmount, withPanelMore, withShortest } from '../session/session.ts'
+import { amountOf, faultOf, wayOf } from '../transfer/faults.ts'
+import type { Way, WayKind } from '../transfer/way.ts'
 import { beat } from '../units.ts'
 import { checksum } from './checksum.ts'
 
@@ -41,25 +42,64 @@ function readNumber(text: string): number | null {
   return Number.isFinite(value) && numberText(value) === text ? value : null
 }
 
-const amount = ({ way }: SessionPanel): number | null =>
-  way.kind === 'late' ? way.by : way.kind === 'early' ? way.part : null
+const SHORTENED: Readonly<Record<WayKind, string>> = {
+  'in time': 'i',
+  late: 'l',
+  hurrying: 'h',
+  early: 'e',
+  ahead: 'a',
+  gaining: 'g',
+  'foot first': 'f',
+  placed: 'p',
+  'cut short': 'c',
+  misplaced: 'm',
+  evened: 'v',
+  'no change': 'n',
+  stops: 's',
+  'part weight': 'w',
+  slip: 'k',
+  swelling: 'u',
+  arrested: 'r',
+}
+const KINDS = Object.keys(SHORTENED) as WayKind[]
+
+/** One panel: its kind's letter, its amount where that is not the usual one, and s1s2 for steps 2 and 3. */
+function panelText(way: Way): string {
+  const amount = amountOf(way)
+  const usual = way.kind === 'in time' ? null : faultOf(way.kind).amount?.usual
+  const on = 'on' in way ? (way.on ?? []) : []
+  return [SHORTENED[way.kind] + (amount === null || amount === usual ? '' : numberText(amount)), ...on].join('s')
+}
+
+/** null unless it is a panel that this figure can have. */
+function readPanel(text: string, { actions }: Figure): Way | null {
+  const kind = KINDS.find((one) => SHORTENED[one] === text.slice(0, 1))
+  if (kind === undefined) return null
+  const [written = '', ...steps] = text.slice(1).split('s')
+  const fault = kind === 'in time' ? null : faultOf(kind)
+  const amount = written === '' ? undefined : readNumber(written)
+  const range = fault?.amount ?? null
+  if (amount === null || (amount !== undefined && (range === null || amount < range.from || amount > range.to)))
+    return null
+  const on = steps.map((step) => readNumber(step))
+  const fits = on.every((index) => index !== null && Number.isInteger(index) && index >= 0 && index < actions.length)
+  const way = fits ? wayOf(kind, amount, on as number[]) : null
+  // What is written otherwise than we write it has been changed by hand.
+  return way !== null && panelText(way) === text ? way : null
+}
 
 /** The fields by their keys; null: as it is from the start, so not written. */
 function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, string | null>> {
   const usual = newSession(figure, session.beat)
   const unless = (same: boolean, text: string): string | null => (same ? null : text)
-  const amounts = session.panels.map(amount)
-  const usualAmounts = usual.panels.map(amount)
-  const panel = (kind: string): string | null => {
-    const at = session.panels.findIndex(({ way }) => way.kind === kind)
-    return at < 0 || amounts[at] === usualAmounts[at] ? null : numberText(amounts[at] ?? 0)
-  }
+  const panels = ({ panels: all }: Session): string => all.map(({ way }) => panelText(way)).join('_')
   return {
     t: unless(session.timing === 0, numberText(session.timing)),
     b: unless(session.beat === lessonOf(session, figure).range.from, numberText(session.beat)),
     v: unless(session.barsPerMinute === usual.barsPerMinute, numberText(session.barsPerMinute)),
-    l: panel('late'),
-    e: panel('early'),
+    // Before the order, which is of these panels.
+    f: unless(panels(session) === panels(usual), panels(session)),
+    m: unless(session.shortest === usual.shortest, numberText(session.shortest)),
     o: unless(session.order.join() === usual.order.join(), session.order.join('')),
     c: unless(session.counting === usual.counting, countingKey(session.counting)),
     n: unless(session.names, '0'),
@@ -99,6 +139,14 @@ export function readLink(fragment: string): LinkReading {
   return { ok: true, content: { figure: first.startsWith('f') ? { demo: named } : { packed: named }, fields } }
 }
 
+/** null: no number, or one out of the fault's range. */
+function withRead(session: Session, kind: 'late' | 'early', text: string): Session | null {
+  const amount = readNumber(text)
+  const range = faultOf(kind).amount
+  if (amount === null || range === null || amount < range.from || amount > range.to) return null
+  return withAmount(session, kind, amount)
+}
+
 /** What each field means, put into the session; null: a value that cannot be. The beat comes last: it depends on them. */
 const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: Figure) => Session | null>> = {
   t: (session, text, figure) => {
@@ -111,13 +159,24 @@ const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: F
     const fits = barsPerMinute !== null && barsPerMinute >= from && barsPerMinute <= to
     return fits ? { ...session, barsPerMinute } : null
   },
-  l: (session, text) => {
-    const by = readNumber(text)
-    return by === null || by < 0 || by > LATEST ? null : withLate(session, by)
+  // Links of before there were other faults: how late, how early.
+  l: (session, text) => withRead(session, 'late', text),
+  e: (session, text) => withRead(session, 'early', text),
+  f: (session, text, figure) => {
+    const ways = text.split('_').map((panel) => readPanel(panel, figure))
+    const [first, ...others] = ways
+    if (first?.kind !== 'in time' || ways.length > MOST_PANELS) return null
+    let next: Session = { ...session, panels: session.panels.slice(0, 1), order: [0] }
+    for (const way of others) {
+      if (way === null || way.kind === 'in time') return null
+      next = withPanelMore(next, way)
+    }
+    return next
   },
-  e: (session, text) => {
-    const part = readNumber(text)
-    return part === null || part < EARLIEST_PART || part > 1 ? null : withEarly(session, part)
+  m: (session, text) => {
+    const shortest = readNumber(text)
+    const next = shortest === null ? null : withShortest(session, shortest)
+    return next?.shortest === shortest ? next : null
   },
   o: (session, text) => {
     const order = [...text].map(Number)

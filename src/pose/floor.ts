@@ -1,21 +1,13 @@
 import { alignmentEighths } from '../figure/alignmentEighths.ts'
 import type { Action, Figure, Foot } from '../figure/figure.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
+import { HALF_DOUBLE_SUPPORT } from '../transfer/doubleSupport.ts'
 import type { Share } from '../units.ts'
 import type { Body } from './body.ts'
 import { footPosition, footWay, type Place, placeBeside } from './footPosition.ts'
 import { type Paths, pathsOf } from './pathsOf.ts'
 import { type StandingTurn, standingTurn } from './standingTurn.ts'
-import {
-  carriedRound,
-  collected,
-  HALF_DOUBLE_SUPPORT,
-  oldFootStays,
-  type Swing,
-  samePlace,
-  swingOf,
-  turnsOnSpot,
-} from './swing.ts'
+import { carriedRound, collected, oldFootStays, type Swing, samePlace, swingOf, turnsOnSpot } from './swing.ts'
 import { mix, type Vector } from './vector.ts'
 
 /** A foot is never put down sooner than this after its step has begun, however early it is said to touch. */

@@ -1,6 +1,7 @@
 import type { Action, Foot } from '../figure/figure.ts'
+import { HALF_DOUBLE_SUPPORT } from '../transfer/doubleSupport.ts'
 import { footWay } from './footPosition.ts'
-import { HALF_DOUBLE_SUPPORT, RELEASED } from './swing.ts'
+import { RELEASED } from './swing.ts'
 
 /** A turn on a standing foot, in progress: `by` radians (right positive) from `from` to `until`. */
 export type StandingTurn = {

@@ -1,15 +1,11 @@
 import type { Action, Foot } from '../figure/figure.ts'
 import { otherFoot } from '../transfer/actingFeet.ts'
+import { HALF_DOUBLE_SUPPORT } from '../transfer/doubleSupport.ts'
 import type { Body } from './body.ts'
 import type { FloorAction } from './floor.ts'
 import { footWay, type Place, placeBeside } from './footPosition.ts'
 import { add, subtract, turn, type Vector } from './vector.ts'
 
-/**
- * Half the part of a step (of 1 in progress) in which both feet carry: double support is 20–25 % of a walking step
- * (stance 60–65 % of the stride; Perry & Burnfield, Gait Analysis, from memory).
- */
-export const HALF_DOUBLE_SUPPORT = 1 / 8
 /** The part of an action from which on the new foot carries all, and the old one is free. */
 export const RELEASED = 0.5 + HALF_DOUBLE_SUPPORT
 /** A foot that still carries part of the weight hands it over in this part of the step before it lifts. */

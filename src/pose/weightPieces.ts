@@ -1,6 +1,7 @@
+import { HALF_DOUBLE_SUPPORT } from '../transfer/doubleSupport.ts'
 import type { FloorAction } from './floor.ts'
 import { hermite, linear, type Piece } from './pieces.ts'
-import { HALF_DOUBLE_SUPPORT, HANDS_OVER } from './swing.ts'
+import { HANDS_OVER } from './swing.ts'
 import { cornerVelocity, length, mix, scale, subtract, type Vector } from './vector.ts'
 
 /** Within this of a full, metres, the weight's path is rounded. */

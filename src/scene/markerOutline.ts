@@ -1,7 +1,8 @@
 import type { Tone } from './panelPicture.ts'
 
 /**
- * The weight marker's middle line: a circle in time, a square late, a diamond early, a circle where names are off.
+ * The weight marker's middle line: a circle in time, a square late, a diamond early, a triangle for other faults, a circle where
+ * names are off.
  * Open, and wide enough to read the foot through it. Lengths are in foot lengths, y upwards, its place at (0, 0).
  */
 const MARKER_RADIUS = 0.38
@@ -12,6 +13,8 @@ export const MARKER_REACH = 0.62
 /** Half a side of the square and half a diagonal of the diamond that look as large as a circle of radius 1. */
 const SQUARE = 0.89
 const DIAMOND = 1.22
+/** The triangle's corners from its middle, likewise. */
+const TRIANGLE = 1.42
 const CIRCLE_POINTS = 72
 
 /** @returns a closed polygon, x and y in turn */
@@ -23,6 +26,11 @@ export function markerOutline(tone: Tone): readonly number[] {
   if (tone === 'early') {
     const half = MARKER_RADIUS * DIAMOND
     return [0, -half, half, 0, 0, half, -half, 0]
+  }
+  if (tone === 'other') {
+    const reach = MARKER_RADIUS * TRIANGLE
+    const across = (reach * Math.sqrt(3)) / 2
+    return [-across, -reach / 2, across, -reach / 2, 0, reach]
   }
   return markerCircle()
 }

@@ -2,8 +2,8 @@ import type { Tone } from './panelPicture.ts'
 
 /**
  * Every colour of the program, for both themes, named by what it means. The tones are the ones of Okabe & Ito's
- * colour-blind-safe set that keep 3:1 on light and on dark (bluish green, vermillion, blue; reddish purple where names
- * are off, darker on the light theme, where the original misses 3:1). No meaning rests on a colour alone.
+ * colour-blind-safe set that keep 3:1 on light and on dark (bluish green, vermillion, blue, reddish purple; purple for
+ * all where names are off; darker on the light theme, where the original misses 3:1). No meaning rests on a colour alone.
  * `tests/scene/palette.test.ts` computes each pair that is promised here (WCAG 2.2, 1.4.3 and 1.4.11).
  */
 export type StagePalette = {
@@ -61,6 +61,7 @@ const lightAccent: Readonly<Record<Tone, string>> = {
   'in time': '#009E73',
   late: '#D55E00',
   early: '#0072B2',
+  other: '#A8518A',
   plain: '#A8518A',
 }
 
@@ -68,6 +69,7 @@ const darkAccent: Readonly<Record<Tone, string>> = {
   'in time': '#009E73',
   late: '#D55E00',
   early: '#0072B2',
+  other: '#BF6A9B',
   plain: '#BF6A9B',
 }
 
@@ -98,7 +100,7 @@ const light: Palette = {
     wait: '#F8F5EE',
     problem: '#B3261E',
     accent: lightAccent,
-    accentText: { 'in time': '#00714F', late: '#A94A00', early: '#00639B', plain: '#8F3F74' },
+    accentText: { 'in time': '#00714F', late: '#A94A00', early: '#00639B', other: '#8F3F74', plain: '#8F3F74' },
   },
 }
 
@@ -129,7 +131,7 @@ const dark: Palette = {
     wait: '#1A1917',
     problem: '#FF9C8F',
     accent: darkAccent,
-    accentText: { 'in time': '#2DC79B', late: '#F58B3C', early: '#5FB4EA', plain: '#E09CC2' },
+    accentText: { 'in time': '#2DC79B', late: '#F58B3C', early: '#5FB4EA', other: '#E09CC2', plain: '#E09CC2' },
   },
 }
 

@@ -9,8 +9,8 @@ export type Point = { readonly x: number; readonly y: number }
 /** A panel's place on the canvas, in CSS px. */
 export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number }
 
-/** How a performance is told apart: by shape, stroke and colour together. `plain` = names off, all alike. */
-export type Tone = 'in time' | 'late' | 'early' | 'plain'
+/** How a performance is told apart: by shape, stroke and colour together (`tones`). `plain` = names off, all alike. */
+export type Tone = 'in time' | 'late' | 'early' | 'other' | 'plain'
 
 /** A place where a foot comes to stand, past or coming. */
 export type Placement = {

@@ -3,11 +3,11 @@ import type { Floor } from '../pose/floor.ts'
 import type { Place } from '../pose/footPosition.ts'
 import { type FootPose, pose } from '../pose/pose.ts'
 import type { Comparison } from '../transfer/comparison.ts'
-import type { Way } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
 import { beadRow } from './beads.ts'
 import type { Bead, FootNow, PanelFrame, PanelPicture, Placement, Tone } from './panelPicture.ts'
 import { distinctPlacements, placementLabels } from './placementLabels.ts'
+import { tones } from './tones.ts'
 import { type Framed, headingInView, inView, textPixels, type View } from './view.ts'
 
 /** One panel: what stays, and what it looks like at a beat. */
@@ -35,7 +35,8 @@ function scaleBar({ pixelsPerMetre, body }: View, written: boolean): PanelPictur
   return { length, text: `${length * 100} cm`, feet: written && larger !== undefined ? `feet ${larger}` : '' }
 }
 
-const toneOf = ({ kind }: Way): Tone => kind
+const toneOf = ({ panels }: Comparison, panel: number): Tone =>
+  tones(panels.map(({ way }) => way.kind))[panel] ?? 'in time'
 
 const inPanel = (foot: Foot, place: Place, view: View): Placement => ({
   foot,
@@ -121,7 +122,7 @@ export function panelView(comparison: Shown, panel: number, view: View, names: b
 
   return {
     picture: {
-      tone: names ? toneOf(way) : 'plain',
+      tone: names ? toneOf(comparison, panel) : 'plain',
       pixelsPerMetre: view.pixelsPerMetre,
       footLength: view.body.footLength,
       footBreadth: view.body.footBreadth,

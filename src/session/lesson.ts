@@ -1,13 +1,16 @@
 import type { Range } from '../clock/clock.ts'
 import type { Dance } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
+import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Figure } from '../figure/figure.ts'
 import { naturalOpposite } from '../figure/naturalOpposite.ts'
 import type { Seen } from '../scene/view.ts'
 import { type Schedule, schedule } from '../timing/schedule.ts'
+import { dependsOnTempo } from '../transfer/faults.ts'
 import { onlySteps } from '../transfer/onlySteps.ts'
-import { perform, type Way } from '../transfer/perform.ts'
+import { perform } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
+import type { Way } from '../transfer/way.ts'
 import { type Beat, beat } from '../units.ts'
 import type { Session, Steps } from './session.ts'
 
@@ -25,6 +28,8 @@ export type Lesson = {
   readonly ideal: Performance
   /** As the session lists them; the session's `order` says which are shown and where they stand. */
   readonly panels: readonly LessonPanel[]
+  /** The shortest time in which the dancer carries the weight across, in beats at the playing tempo. */
+  readonly shortest: number
   /** The actions that are danced: all, or those that are practised by themselves. */
   readonly steps: Steps
   readonly seen: Seen
@@ -65,19 +70,22 @@ function stepsOf({ steps }: Session, { actions }: Figure): Steps | null {
 }
 
 /** What of a session a lesson follows from, besides its figure. */
-const DECIDES = ['timing', 'panels', 'order', 'loop', 'steps', 'seen', 'opposite'] as const
+const DECIDES = ['timing', 'panels', 'order', 'loop', 'steps', 'seen', 'opposite', 'shortest'] as const
 
 /** Whether two sessions with one figure have the same lesson. */
-export const leadsToSame = (a: Session, b: Session): boolean => DECIDES.every((key) => a[key] === b[key])
+export const leadsToSame = (a: Session, b: Session): boolean =>
+  DECIDES.every((key) => a[key] === b[key]) &&
+  (a.barsPerMinute === b.barsPerMinute || !a.panels.some(({ way }) => dependsOnTempo(way)))
 
 /** @throws RangeError when the session's timing is not one of the figure's */
 export function lessonOf(session: Session, written: Figure): Lesson {
   const figure = session.opposite ? naturalOpposite(written) : written
   const scheduled = schedule(figure, session.timing)
+  const shortest = session.shortest / secondsPerBeat(dances[figure.dance], session.barsPerMinute)
   const chosen = stepsOf(session, figure)
   const steps = chosen ?? { first: 0, last: figure.actions.length - 1 }
   const performed = (way: Way): Performance => {
-    const whole = perform(scheduled, way)
+    const whole = perform(scheduled, way, shortest)
     return chosen === null ? whole : onlySteps(whole, steps.first, steps.last)
   }
   const panels = session.panels.map(({ id, way }) => ({ id, way, performance: performed(way) }))
@@ -93,6 +101,7 @@ export function lessonOf(session: Session, written: Figure): Lesson {
     schedule: scheduled,
     ideal: performed({ kind: 'in time' }),
     panels,
+    shortest,
     steps,
     seen: session.seen,
     range: { from, to: repeats ? beat(Math.max(to, from + round)) : to },

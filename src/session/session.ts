@@ -5,8 +5,9 @@ import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import { atSpeed } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Seen } from '../scene/view.ts'
-import { EARLIEST_PART, LATEST, type Way } from '../transfer/perform.ts'
-import { type Beat, beat, type Share, share } from '../units.ts'
+import { amountOf, wayOf } from '../transfer/faults.ts'
+import type { Way, WayKind } from '../transfer/way.ts'
+import { type Beat, type Seconds, seconds } from '../units.ts'
 
 /** One panel: a way of dancing the figure. */
 export type SessionPanel = { readonly id: string; readonly way: Way }
@@ -20,12 +21,15 @@ export type Session = {
   readonly figure: string
   /** Index into the figure's timings. */
   readonly timing: number
+  /** The first is in time: what the others are held against; up to `MOST_PANELS`. */
   readonly panels: readonly SessionPanel[]
   /** The panels on the screen from left to right, by index; at least one. */
   readonly order: readonly number[]
   /** The beat at rest; while playing the clock has it. */
   readonly beat: Beat
   readonly barsPerMinute: number
+  /** The shortest time in which this dancer carries the weight across. */
+  readonly shortest: Seconds
   readonly loop: boolean
   /** The steps that are practised by themselves, over and over; null: the whole figure. */
   readonly steps: Steps | null
@@ -37,19 +41,20 @@ export type Session = {
   readonly names: boolean
 }
 
-/** Half a beat late is what the eye and the grid see best; half of the step's time likewise. */
-export const DEFAULT_LATE = beat(0.5)
-export const DEFAULT_EARLY = share(0.5)
+/** Side by side there is room for so many. */
+export const MOST_PANELS = 4
 
-/** The parts of the step's time in which an early dancer is across. */
-export const EARLY_PARTS: readonly Share[] = [share(0.25), share(0.5), share(0.75)]
-/** How late can be shown, in beats. */
-export const LATE_STEPS: readonly Beat[] = [0, 0.25, 0.5, 0.75, 1].map(beat)
+/**
+ * The shortest time in which a dancer carries the weight across: comfortably, and at the least (own judgement; a walk
+ * turns into a run at some 0.43 s a step).
+ */
+export const COMFORTABLE = seconds(0.42)
+export const QUICKEST = seconds(0.25)
 
 const PANELS: readonly SessionPanel[] = [
   { id: 'in time', way: { kind: 'in time' } },
-  { id: 'late', way: { kind: 'late', by: DEFAULT_LATE } },
-  { id: 'early', way: { kind: 'early', part: DEFAULT_EARLY } },
+  { id: 'late', way: wayOf('late') },
+  { id: 'early', way: wayOf('early') },
 ]
 
 /**
@@ -68,6 +73,7 @@ export function newSession(figure: Figure, at: Beat): Session {
     order: PANELS.map((_, index) => index),
     beat: at,
     barsPerMinute: defaultTempo(dance).barsPerMinute,
+    shortest: COMFORTABLE,
     loop: true,
     steps: null,
     seen: 'dancer',
@@ -89,7 +95,9 @@ export function withFigure(session: Session, figure: Figure, at: Beat, speed = 1
   return {
     ...newSession(figure, at),
     barsPerMinute: atSpeed(dances[figure.dance], speed),
-    panels: session.panels,
+    shortest: session.shortest,
+    // Chosen steps are steps of the figure that was.
+    panels: session.panels.map(({ id, way }) => ({ id, way: wayOf(way.kind, amountOf(way) ?? undefined) })),
     order: session.names ? rising(session.order) : session.order,
     loop: session.loop,
     seen: session.seen,
@@ -117,18 +125,55 @@ export function withTempo(session: Session, figure: Figure, barsPerMinute: numbe
   return { ...session, barsPerMinute: Math.min(to, Math.max(from, barsPerMinute)) }
 }
 
-const withWay = (session: Session, kind: Way['kind'], way: Way): Session => ({
+/** How much of a fault every panel with it shows: held in its range (beats late, or the part of the step's time). */
+export const withAmount = (session: Session, kind: WayKind, amount: number): Session => ({
   ...session,
-  panels: session.panels.map((panel) => (panel.way.kind === kind ? { ...panel, way } : panel)),
+  panels: session.panels.map((panel) =>
+    panel.way.kind === kind ? { ...panel, way: wayOf(kind, amount, chosenIn(panel.way)) } : panel,
+  ),
 })
 
-/** Every late panel by this much, held in [0, 1] beats. */
-export const withLate = (session: Session, by: number): Session =>
-  withWay(session, 'late', { kind: 'late', by: beat(Math.min(LATEST, Math.max(0, by))) })
+const chosenIn = (way: Way): readonly number[] => ('on' in way ? (way.on ?? []) : [])
 
-/** Every early panel across in this part of the step's time, held in [¼, 1]. */
-export const withEarly = (session: Session, part: number): Session =>
-  withWay(session, 'early', { kind: 'early', part: share(Math.min(1, Math.max(EARLIEST_PART, part))) })
+/** Held in [`QUICKEST`, `COMFORTABLE`]. */
+export const withShortest = (session: Session, shortest: number): Session => ({
+  ...session,
+  shortest: seconds(Math.min(COMFORTABLE, Math.max(QUICKEST, shortest))),
+})
+
+/** A panel's id: its kind, and a number where that is taken. */
+function newId({ panels }: Session, kind: WayKind): string {
+  const taken = new Set(panels.map(({ id }) => id))
+  for (let k = 1; ; k++) {
+    const id = k === 1 ? kind : `${kind} ${k}`
+    if (!taken.has(id)) return id
+  }
+}
+
+/** Another way of dancing in a panel; the first stays in time. @param panel index into the panels */
+export function withPanel(session: Session, panel: number, way: Way): Session {
+  if (panel < 1 || session.panels[panel] === undefined) return session
+  const id = session.panels[panel]?.way.kind === way.kind ? session.panels[panel].id : newId(session, way.kind)
+  return { ...session, panels: session.panels.map((one, index) => (index === panel ? { id, way } : one)) }
+}
+
+/** One panel more, on the screen at once; with `MOST_PANELS` nothing changes. */
+export function withPanelMore(session: Session, way: Way): Session {
+  if (session.panels.length >= MOST_PANELS) return session
+  const panels = [...session.panels, { id: newId(session, way.kind), way }]
+  return { ...session, panels, order: [...session.order, panels.length - 1] }
+}
+
+/** One panel less; the first stays, and one is always on the screen. @param panel index into the panels */
+export function withPanelLess(session: Session, panel: number): Session {
+  if (panel < 1 || session.panels[panel] === undefined) return session
+  const order = session.order.flatMap((index) => (index === panel ? [] : [index > panel ? index - 1 : index]))
+  return {
+    ...session,
+    panels: session.panels.filter((_, index) => index !== panel),
+    order: order.length > 0 ? order : [0],
+  }
+}
 
 /**
  * Other panels on the screen, or another order.

@@ -1,5 +1,6 @@
 import { useCallback, useId, useMemo } from 'react'
 import type { Player } from '../player.ts'
+import { tones } from '../scene/tones.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { gridPoints } from '../timing/grid.ts'
 import type { Beat } from '../units.ts'
@@ -31,6 +32,7 @@ type Props = {
 export function Panel({ player, lesson, panel, place, names, asked, large, enlarge }: Props) {
   const titleId = useId()
   const way = lesson.panels[panel]?.way
+  const toned = tones(lesson.panels.map((one) => one.way.kind))
   const { range, schedule } = lesson
   const beats = useMemo(() => gridPoints(range.from, range.to, schedule.grid), [range, schedule])
   const read = useCallback((at: Beat) => stageWords(lesson, panel, at), [lesson, panel])
@@ -46,7 +48,7 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
           {names && way !== undefined ? (
             <>
               {asked ? <b>{labels.unnamedPanel(place)}</b> : null}
-              <PanelTitle tone={way.kind} name={name} />
+              <PanelTitle tone={toned[panel] ?? 'in time'} name={name} />
             </>
           ) : (
             <>
@@ -56,9 +58,9 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
           )}
         </span>
         {/* All names' room is kept, also while they are off, so that no picture moves when they change. */}
-        {lesson.panels.map(({ id, way: { kind } }, index) => (
+        {lesson.panels.map(({ id }, index) => (
           <span key={id} className="panel-title panel-title-room" aria-hidden="true">
-            <PanelTitle tone={kind} name={panelName(lesson, index, place, true)} />
+            <PanelTitle tone={toned[index] ?? 'in time'} name={panelName(lesson, index, place, true)} />
           </span>
         ))}
       </h2>

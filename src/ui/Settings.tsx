@@ -1,7 +1,8 @@
 import { useStore } from 'zustand'
 import type { Counting } from '../dance/dance.ts'
 import type { Player } from '../player.ts'
-import { DEFAULT_EARLY, DEFAULT_LATE, EARLY_PARTS, LATE_STEPS } from '../session/session.ts'
+import { withAmount } from '../session/session.ts'
+import { amountOf, faultOf } from '../transfer/faults.ts'
 import { labels } from '../words/labels.ts'
 import { openWords } from '../words/openWords.ts'
 import { Choice } from './Choice.tsx'
@@ -12,28 +13,32 @@ const COUNTINGS: readonly Counting[] = ['slows and quicks', 'bars and beats', 'h
 /** What a lesson can be varied by. */
 export function Settings({ player, id }: { readonly player: Player; readonly id: string }) {
   const panels = useStore(player.store, (state) => state.session.panels)
+  const order = useStore(player.store, (state) => state.session.order)
   const counting = useStore(player.store, (state) => state.session.counting)
   const timing = useStore(player.store, (state) => state.session.timing)
   const { dance, figure } = useStore(player.store, (state) => state.lesson)
-  const ways = panels.map(({ way }) => way)
-  const late = ways.find((way) => way.kind === 'late')?.by ?? DEFAULT_LATE
-  const early = ways.find((way) => way.kind === 'early')?.part ?? DEFAULT_EARLY
   const noSlows = dance.signs.S === null
   return (
     <section className="settings" id={id} aria-label={labels.settings}>
       <TempoControl player={player} />
-      <Choice
-        label={labels.late}
-        value={late}
-        options={LATE_STEPS.map((by) => ({ value: by, text: labels.lateBy(by) }))}
-        choose={player.setLate}
-      />
-      <Choice
-        label={labels.early}
-        value={early}
-        options={EARLY_PARTS.map((part) => ({ value: part, text: labels.earlyPart(part) }))}
-        choose={player.setEarly}
-      />
+      {(['late', 'early'] as const).map((kind) => {
+        // Of the two that are there from the start; others are set where they are chosen.
+        const way = order.map((panel) => panels[panel]?.way).find((one) => one?.kind === kind)
+        const amount = way === undefined ? null : amountOf(way)
+        if (amount === null) return null
+        return (
+          <Choice
+            key={kind}
+            label={labels.amount[kind]}
+            value={amount}
+            options={(faultOf(kind).amount?.choices ?? []).map((value) => ({
+              value,
+              text: labels.amountText[kind](value),
+            }))}
+            choose={(value) => player.change((session) => withAmount(session, kind, value))}
+          />
+        )
+      })}
       {figure.timings.length > 1 ? (
         <Choice
           className="timing-choice"

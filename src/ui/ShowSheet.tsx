@@ -2,10 +2,10 @@ import { useId } from 'react'
 import { useStore } from 'zustand'
 import type { Role } from '../figure/figure.ts'
 import type { Player } from '../player.ts'
+import { tones } from '../scene/tones.ts'
 import type { Seen } from '../scene/view.ts'
-import { labels } from '../words/labels.ts'
 import { showWords } from '../words/showWords.ts'
-import { wayName } from '../words/wayName.ts'
+import { wayName, wayShort } from '../words/wayName.ts'
 import { Icon } from './Icon.tsx'
 import { Sheet } from './Sheet.tsx'
 import { ToneMark } from './ToneMark.tsx'
@@ -62,6 +62,7 @@ export function ShowSheet({ player, theme, close, openTable }: Props) {
 function Pictures({ player }: { readonly player: Player }) {
   const panels = useStore(player.store, (state) => state.session.panels)
   const order = useStore(player.store, (state) => state.session.order)
+  const toned = tones(panels.map(({ way }) => way.kind))
   const hidden = panels.flatMap((_, index) => (order.includes(index) ? [] : [index]))
   const swap = (place: number, other: number): void => {
     const next = [...order]
@@ -74,7 +75,7 @@ function Pictures({ player }: { readonly player: Player }) {
       {[...order, ...hidden].map((panel) => {
         const way = panels[panel]?.way
         if (way === undefined) return null
-        const name = labels.wayShort(way.kind)
+        const name = wayShort(way.kind)
         const place = order.indexOf(panel)
         const shown = place >= 0
         const canGoRight = shown && place < order.length - 1
@@ -87,7 +88,7 @@ function Pictures({ player }: { readonly player: Player }) {
                 disabled={shown && order.length === 1}
                 onChange={() => player.setOrder(shown ? order.filter((one) => one !== panel) : [...order, panel])}
               />
-              <ToneMark tone={way.kind} />
+              <ToneMark tone={toned[panel] ?? 'in time'} />
               <span title={wayName(way)}>{name}</span>
             </label>
             <button

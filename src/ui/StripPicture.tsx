@@ -1,6 +1,8 @@
 import type { Strip } from '../scene/strip.ts'
+import { tones } from '../scene/tones.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { labels } from '../words/labels.ts'
+import { wayShort } from '../words/wayName.ts'
 import { along, BOX, linePath, linePlaces, rightAt } from './linePlaces.ts'
 
 /** Where the feet's levels lie, per cent from the top. */
@@ -14,7 +16,9 @@ type Props = { readonly strip: Strip; readonly lesson: Lesson; readonly names: b
 
 /** The weight over the beats: one line a performance, between the right foot (up) and the left (down). */
 export function StripPicture({ strip, lesson, names }: Props) {
-  const toneOf = (panel: number) => lesson.panels[panel]?.way.kind ?? 'in time'
+  const kinds = lesson.panels.map(({ way }) => way.kind)
+  const toned = tones(kinds)
+  const toneOf = (panel: number) => toned[panel] ?? 'in time'
   return (
     <svg className="strip-picture" role="img" aria-label={labels.strip}>
       <line className="strip-level" x1="0" x2="100%" y1={`${TOP}%`} y2={`${TOP}%`} />
@@ -69,7 +73,7 @@ export function StripPicture({ strip, lesson, names }: Props) {
               dominantBaseline="middle"
               textAnchor={side === 'after' ? 'start' : 'end'}
             >
-              {labels.line[toneOf(panel)]}
+              {wayShort(kinds[panel] ?? 'in time').toLowerCase()}
             </text>
           ))
         : null}

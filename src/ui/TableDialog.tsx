@@ -11,6 +11,7 @@ import { labels } from '../words/labels.ts'
 import { shownLine } from '../words/shownLine.ts'
 import { showWords } from '../words/showWords.ts'
 import { stageWords } from '../words/stageWords.ts'
+import { wayShort } from '../words/wayName.ts'
 import { panelName } from './panelName.ts'
 import { useModal } from './useModal.ts'
 
@@ -40,7 +41,7 @@ export function TableDialog({ player, close }: Props) {
     })
   }, [lesson, order])
   const short = useMemo(
-    () => order.map((panel) => labels.wayShort(lesson.panels[panel]?.way.kind ?? 'in time')),
+    () => order.map((panel) => wayShort(lesson.panels[panel]?.way.kind ?? 'in time')),
     [order, lesson],
   )
   return (

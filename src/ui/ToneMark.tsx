@@ -4,6 +4,7 @@ const SHAPES = {
   'in time': <circle cx="31" cy="9" r="7" />,
   late: <rect x="24.5" y="2.5" width="13" height="13" />,
   early: <path d="M31 0.5 39.5 9 31 17.5 22.5 9z" />,
+  other: <path d="M31 0.5 40.5 16.5 21.5 16.5z" />,
   plain: <circle cx="31" cy="9" r="7" />,
 } as const
 

@@ -1,5 +1,5 @@
 import type { Figure } from '../figure/figure.ts'
-import type { Way } from '../transfer/perform.ts'
+import type { Way } from '../transfer/way.ts'
 import type { ChartFoot, ChartRow } from './chartRows.ts'
 import { shownLine } from './shownLine.ts'
 import { wayName } from './wayName.ts'

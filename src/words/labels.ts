@@ -3,7 +3,7 @@ import { defaultTempo } from '../dance/defaultTempo.ts'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import { speedOf } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
-import type { Way } from '../transfer/perform.ts'
+import type { WayKind } from '../transfer/way.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 import { partOf } from './partOf.ts'
 import { provenanceWords } from './provenanceWords.ts'
@@ -18,14 +18,11 @@ const COUNTINGS: Readonly<Record<Counting, string>> = {
   'half beats': 'Half beats',
 }
 
-const WAYS: Readonly<Record<Way['kind'], string>> = { 'in time': 'In time', late: 'Late', early: 'Early' }
-
 const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' : 'Half a beat')
 
 /** Every text of the interface that does not follow from the beat. Sentences about a moment have files of their own. */
 export const labels = {
   program: 'Overfoot',
-  wayShort: (kind: Way['kind']): string => WAYS[kind],
   figure: 'Figure',
   figureTitle: ({ title }: Figure) => shownLine(title),
   figureAbout: ({ about }: Figure) => shownLine(about),
@@ -33,8 +30,14 @@ export const labels = {
   figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}.`,
 
   /** What is asked of pictures without names; null: of a single one there is nothing to ask. */
-  ask: (shown: readonly Way['kind'][]) =>
-    shown.length < 2 ? null : shown.includes('late') ? 'Who is late?' : 'Who is early?',
+  ask: (shown: readonly WayKind[]) =>
+    shown.length < 2
+      ? null
+      : shown.includes('late')
+        ? 'Who is late?'
+        : shown.includes('early')
+          ? 'Who is early?'
+          : 'Who is in time?',
   showNames: 'Show names',
   /** Names off: pupils answer by number. @param place 0 = the leftmost */
   unnamedPanel: (place: number) => `${place + 1}`,
@@ -53,8 +56,6 @@ export const labels = {
   strip: 'The weight over the beats: up is the right foot, down the left',
   /** The strip's two levels; on a narrow screen without "foot". */
   feet: { right: 'right', left: 'left', foot: 'foot' },
-  /** At a line of the strip. */
-  line: { 'in time': 'in time', late: 'late', early: 'early' },
   beat: 'Beat',
   /** What a screen reader says of the beat: the count, then what the weight does in each picture. */
   beatValue: (count: string, panels: readonly { readonly name: string; readonly stage: string }[]) =>
@@ -84,11 +85,12 @@ export const labels = {
   speed: (speed: number): string => `${number(speed * 100, 0)} %`,
   speedSpoken: (speed: number, dance: Dance) =>
     `${labels.speed(speed)}: ${labels.barsPerMinute(speed * defaultTempo(dance).barsPerMinute)}`,
-  late: 'How late',
-  lateBy: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
-  early: 'How early',
-  /** Of the step's time. */
-  earlyPart: (part: number) => `In ${partOf(part)} the time`,
+  amount: { late: 'How late', early: 'How early' },
+  amountText: {
+    late: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
+    /** Of the step's time. */
+    early: (part: number) => `In ${partOf(part)} the time`,
+  },
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,

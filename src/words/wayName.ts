@@ -1,15 +1,70 @@
-import type { Way } from '../transfer/perform.ts'
-import { beatsInWords } from './fraction.ts'
+import type { Way, WayKind } from '../transfer/way.ts'
+import { beatsInWords, fraction } from './fraction.ts'
+import { listed } from './listed.ts'
 import { partOf } from './partOf.ts'
 
-/** What a panel is called. */
-export function wayName(way: Way): string {
+const SHORT: Readonly<Record<WayKind, string>> = {
+  'in time': 'In time',
+  late: 'Late',
+  hurrying: 'Late, hurrying',
+  early: 'Early',
+  ahead: 'Ahead of the music',
+  gaining: 'Gaining',
+  'foot first': 'Foot without the body',
+  placed: 'Placed, not carried',
+  'cut short': 'Slow cut short',
+  misplaced: 'Split beat misplaced',
+  evened: 'Rhythm evened out',
+  'no change': 'No change of weight',
+  stops: 'Stops in the middle',
+  'part weight': 'Never fully over',
+  slip: 'One slip',
+  swelling: 'Swelling',
+  arrested: 'Arrested',
+}
+
+/** A way in a word or three. */
+export const wayShort = (kind: WayKind): string => SHORT[kind]
+
+const NOTHING = 'by nothing: in time'
+
+/** How much of it, and how. */
+function more(way: Way): string {
   switch (way.kind) {
-    case 'in time':
-      return 'In time'
     case 'late':
-      return way.by === 0 ? 'Late by nothing: in time' : `Late by ${beatsInWords(way.by)}`
+      return way.by === 0 ? ` ${NOTHING}` : ` by ${beatsInWords(way.by)}`
+    case 'hurrying':
+      return way.by === 0 ? ` ${NOTHING}` : `: begins ${beatsInWords(way.by)} late`
     case 'early':
-      return way.part === 1 ? 'Early by nothing: in time' : `Early: across in ${partOf(way.part)} the step’s time`
+      return way.part === 1 ? ` ${NOTHING}` : `: across in ${partOf(way.part)} the step’s time`
+    case 'ahead':
+      return way.by === 0 ? `: ${NOTHING}` : ` by ${beatsInWords(way.by)}`
+    case 'gaining':
+      return `: ${beatsInWords(way.by)} more each step`
+    case 'foot first':
+      return `: the body waits ${beatsInWords(way.by)}`
+    case 'part weight':
+      return `: ${fraction(way.part)} of the weight`
+    case 'slip':
+      return `: begins ${beatsInWords(way.by)} late`
+    case 'swelling':
+    case 'arrested':
+      return ': in time'
+    default:
+      return ''
   }
+}
+
+/** "step 2", "steps 2 and 3"; '' where it is danced on all. @param on indices of actions */
+function steps(way: Way): string {
+  const on = 'on' in way && way.on !== undefined ? way.on : way.kind === 'slip' ? [0] : []
+  if (on.length === 0) return ''
+  return `${on.length === 1 ? 'step' : 'steps'} ${listed(on.map((index) => String(index + 1)))}`
+}
+
+/** What a panel is called: "Late by ½ beat"; "Early: across in half the step’s time, step 2". */
+export function wayName(way: Way): string {
+  const name = `${SHORT[way.kind]}${more(way)}`
+  const where = steps(way)
+  return where === '' ? name : `${name}${name.includes(': ') ? ', ' : ': '}${where}`
 }

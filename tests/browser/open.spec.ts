@@ -212,9 +212,9 @@ test.describe('a link', () => {
     await open(page)
     await pick(page, fileOf(GOOD, 'walk.yaml'))
     await expect.poll(() => figureTitle(page)).toBe('Quillmoor walk')
+    await page.getByLabel('How late').selectOption('0.25')
     await page.evaluate(() => {
       window.overfoot.player.setTiming(1)
-      window.overfoot.player.setLate(0.25)
       window.overfoot.player.seek(1.5)
     })
     await page.getByRole('button', { name: 'Link' }).click()

@@ -11,10 +11,9 @@ import { lessonOf } from '../../src/session/lesson.ts'
 import {
   newSession,
   type Session,
+  withAmount,
   withBeat,
   withCounting,
-  withEarly,
-  withLate,
   withLoop,
   withNamesOff,
   withOpposite,
@@ -57,7 +56,7 @@ const anyView: fc.Arbitrary<{ figure: Figure; session: Session }> = fc
     const { from, to } = playedTempoRange(dances[figure.dance])
     let session = newSession(figure, beat(0))
     if (!usual) {
-      session = withEarly(withLate(withTiming(session, figure, set.timing), set.late), set.early)
+      session = withAmount(withAmount(withTiming(session, figure, set.timing), 'late', set.late), 'early', set.early)
       session = withTempo(session, figure, from + set.tempo * (to - from))
       session = { ...withNamesOff(session, set.order), names: set.names }
       session = withOpposite(withSeen(session, set.seen), set.opposite)

@@ -6,6 +6,7 @@ import { LONGEST_LINK } from '../../src/keep/link.ts'
 import { linkedFigure, linkOf } from '../../src/keep/linkOf.ts'
 import { viewOfLink } from '../../src/keep/viewOfLink.ts'
 import { createPlayer, type Player } from '../../src/player.ts'
+import { withAmount } from '../../src/session/session.ts'
 import { walks } from '../tools/exampleFigure.ts'
 
 const TEXT = `overfoot: 1
@@ -33,7 +34,7 @@ describe('linkOf(player, figure), viewOfLink(player, fragment), player.restore(v
   test('another page comes to stand where this one stood', async () => {
     const [here, there] = [page(), page()]
     here.setTempo(14.5)
-    here.setLate(0.25)
+    here.change((session) => withAmount(session, 'late', 0.25))
     here.hideNames()
     here.setLoop(false)
     here.seek(1.5)

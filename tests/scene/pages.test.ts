@@ -5,7 +5,7 @@ import { pageAt, pagesOf } from '../../src/scene/pages.ts'
 import { panelView } from '../../src/scene/panelView.ts'
 import { type View, viewsOf } from '../../src/scene/view.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
-import { newSession, withLate } from '../../src/session/session.ts'
+import { newSession, withAmount } from '../../src/session/session.ts'
 import { beat } from '../../src/units.ts'
 import { walks } from '../tools/exampleFigure.ts'
 
@@ -63,7 +63,7 @@ describe('a figure longer than a picture: sixteen walks of a beat', () => {
   test.each(SIZES)(
     '%s: feet stay readable, and all that moves is on the page, also who is late by a whole beat',
     (_, width, height) => {
-      const lesson = lessonOf(withLate(newSession(long, beat(0)), 1), long)
+      const lesson = lessonOf(withAmount(newSession(long, beat(0)), 'late', 1), long)
       const views = viewsOf(lesson, width, height)
       expect(views.length).toBeGreaterThan(1)
       for (const [panel] of lesson.panels.entries()) {

@@ -4,8 +4,7 @@ import { lessonOf } from '../../src/session/lesson.ts'
 import {
   newSession,
   type Session,
-  withEarly,
-  withLate,
+  withAmount,
   withLoop,
   withOpposite,
   withOrder,
@@ -24,17 +23,20 @@ describe('lessonOf(session, figure)', () => {
     expect(of(sqq, (session) => withLoop(session, false)).range).toEqual({ from: -0.5, to: 4 })
   })
   test('late by ¼: rounded outwards to the grid', () => {
-    expect(of(sqq, (session) => withLoop(withLate(session, 0.25), false)).range).toEqual({ from: -0.5, to: 4 })
+    expect(of(sqq, (session) => withLoop(withAmount(session, 'late', 0.25), false)).range).toEqual({
+      from: -0.5,
+      to: 4,
+    })
   })
   test('a round of S Q Q lasts one bar when nobody is late, and two when somebody still moves at its end', () => {
-    expect(of(sqq, (session) => withLate(session, 0)).round).toBe(4)
+    expect(of(sqq, (session) => withAmount(session, 'late', 0)).round).toBe(4)
     expect(of(sqq).round).toBe(8)
   })
   test('in a loop the count goes on to the end of the round', () => {
     expect(of(sqq).range).toEqual({ from: -0.5, to: 7.5 })
   })
   test('a figure of a bar and a half has rounds of whole bars', () => {
-    expect(of(walks('quickstep', [2, 1, 1, 2]), (session) => withLate(session, 0)).round).toBe(8)
+    expect(of(walks('quickstep', [2, 1, 1, 2]), (session) => withAmount(session, 'late', 0)).round).toBe(8)
   })
   test('only the panels on the screen count: in time alone, S Q Q lasts one bar', () => {
     const alone = of(sqq, (session) => withOrder(session, [0]))
@@ -67,7 +69,7 @@ describe('lessonOf(session, figure)', () => {
     fc.assert(
       fc.property(generatedFigure(), fc.integer({ min: 0, max: 4 }), (figure, quarters) => {
         const change = (loop: boolean) => (session: Session) =>
-          withLoop(withEarly(withLate(session, quarters / 4), 0.25), loop)
+          withLoop(withAmount(withAmount(session, 'late', quarters / 4), 'early', 0.25), loop)
         const [once, looped] = [of(figure, change(false)), of(figure, change(true))]
         for (const [k, panel] of once.panels.entries())
           expect(looped.panels[k]?.performance.curve.knots).toEqual(panel.performance.curve.knots)

@@ -2,11 +2,10 @@ import { describe, expect, test } from 'vitest'
 import {
   newSession,
   revealed,
+  withAmount,
   withBeat,
   withCounting,
-  withEarly,
   withFigure,
-  withLate,
   withLoop,
   withNamesOff,
   withOpposite,
@@ -45,16 +44,16 @@ describe('the actions', () => {
     expect(withTempo(session, figure, 14.5).barsPerMinute).toBe(14.5)
   })
   test('late is held in [0, 1] beats and changes the late panel only', () => {
-    expect(withLate(session, 7).panels.map(({ way }) => way)).toEqual([
+    expect(withAmount(session, 'late', 7).panels.map(({ way }) => way)).toEqual([
       { kind: 'in time' },
       { kind: 'late', by: 1 },
       { kind: 'early', part: 0.5 },
     ])
-    expect(withLate(session, -1).panels[1]?.way).toEqual({ kind: 'late', by: 0 })
+    expect(withAmount(session, 'late', -1).panels[1]?.way).toEqual({ kind: 'late', by: 0 })
   })
   test('early is held in [¼, 1] of the step’s time', () => {
-    expect(withEarly(session, 0).panels[2]?.way).toEqual({ kind: 'early', part: 0.25 })
-    expect(withEarly(session, 0.75).panels[2]?.way).toEqual({ kind: 'early', part: 0.75 })
+    expect(withAmount(session, 'early', 0).panels[2]?.way).toEqual({ kind: 'early', part: 0.25 })
+    expect(withAmount(session, 'early', 0.75).panels[2]?.way).toEqual({ kind: 'early', part: 0.75 })
   })
   test('the timing is held inside the figure’s timings', () => {
     const two = { ...figure, timings: [figure.timings[0], figure.timings[0]] as const }
@@ -64,7 +63,7 @@ describe('the actions', () => {
     expect(withTiming(session, figure, -1).timing).toBe(0)
   })
   test('another figure keeps how late, how early, the loop and the names', () => {
-    const changed = withLoop(withLate(withNamesOff(session, [2, 0, 1]), 0.25), false)
+    const changed = withLoop(withAmount(withNamesOff(session, [2, 0, 1]), 'late', 0.25), false)
     const waltz = withFigure(changed, walks('waltz', [1, 1, 1], { id: 'other' }), beat(-0.5))
     expect(waltz).toMatchObject({
       figure: 'other',
@@ -111,7 +110,7 @@ describe('the actions', () => {
     const before = JSON.stringify(session)
     withBeat(session, beat(1))
     withCounting(session, 'half beats')
-    withEarly(session, 0.25)
+    withAmount(session, 'early', 0.25)
     expect(JSON.stringify(session)).toBe(before)
   })
 })
