@@ -60,18 +60,28 @@ function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting:
     : `fully over the ${foot} foot, ${freeFoot(otherFoot(foot), next)}`
 }
 
+/** Where it stops inside an action. @param at the part of the action */
+function whileStopped({ direction }: Action, foot: Foot, at: number): string {
+  if (at >= 0.5 - EXACT) return 'stopped half way between the feet'
+  return direction === 'in place'
+    ? `${foot} foot in its place, the body waits`
+    : `${foot} foot placed without the body, which waits`
+}
+
 /** What is asked of a performance again and again, worked out once. */
 type Known = {
   readonly ideal: Performance
   readonly feet: readonly Foot[]
+  readonly planned: readonly Foot[]
   readonly standing: ReturnType<typeof waits>
 }
 const known = new WeakMap<Performance, Known>()
 
-function knownOf({ schedule, ideal }: Comparison, performance: Performance): Known {
+function knownOf({ schedule: { figure }, ideal }: Comparison, performance: Performance): Known {
   const before = known.get(performance)
   if (before?.ideal === ideal) return before
-  const now = { ideal, feet: actingFeet(schedule.figure, performance.carried), standing: waits(performance, ideal) }
+  const [feet, planned] = [performance, ideal].map(({ carried }) => actingFeet(figure, carried)) as [Foot[], Foot[]]
+  const now = { ideal, feet, planned, standing: waits(performance, ideal) }
   known.set(performance, now)
   return now
 }
@@ -79,17 +89,29 @@ function knownOf({ schedule, ideal }: Comparison, performance: Performance): Kno
 function stateNow(comparison: Comparison, panel: number, t: number): string {
   const { schedule, panels } = comparison
   const { performance } = panels[panel] as Comparison['panels'][number]
+  const { feet, planned, standing } = knownOf(comparison, performance)
   const actions = schedule.figure.actions
-  const { feet, standing } = knownOf(comparison, performance)
+  /** As it is danced: with the weight that it takes. */
+  const danced = (index: number): Action => ({
+    ...(actions[index] as Action),
+    weight: performance.carried[index] as Action['weight'],
+  })
+  const onWhichFoot = (index: number, state: string): string =>
+    feet[index] === planned[index] ? state : `wrong foot: ${state}`
+  const waiting = standing.some(({ from, to }) => t > from + EXACT && t < to - EXACT)
   const p = performance.curve.at(t)
   const whole = Math.round(p)
   if (Math.abs(p - whole) >= EXACT) {
     const index = Math.floor(p)
-    return whileActing(actions[index] as Action, feet[index] as Foot, p - index)
+    const [action, foot, u] = [danced(index), feet[index] as Foot, p - index]
+    const stands = performance.times[index]?.stands
+    const stopped = stands !== undefined && t > stands.from + EXACT && t < stands.to - EXACT
+    return onWhichFoot(index, stopped ? whileStopped(action, foot, u) : whileActing(action, foot, u))
   }
   if (whole === 0) return `over the ${otherFoot(schedule.figure.firstFoot)} foot, ready`
-  const waiting = standing.some(({ from, to }) => t > from + EXACT && t < to - EXACT)
-  return whenDone(actions[whole - 1] as Action, feet[whole - 1] as Foot, actions[whole], waiting)
+  const done = whole - 1
+  const next = actions[whole] === undefined ? undefined : danced(whole)
+  return onWhichFoot(done, whenDone(danced(done), feet[done] as Foot, next, waiting))
 }
 
 /**

@@ -1,0 +1,126 @@
+import { actingFeet } from '../transfer/actingFeet.ts'
+import { type Comparison, momentErrors, rushes, waits } from '../transfer/comparison.ts'
+import type { Performance } from '../transfer/performance.ts'
+import { beatsInWords, fraction } from './fraction.ts'
+import { listed } from './listed.ts'
+
+/** Less than this, in beats, is not said. */
+const HARDLY = 1 / 16
+
+const EIGHTHS = 8
+/** As it is said: to eighths of a beat. */
+const said = (beats: number): number => Math.round(Math.abs(beats) * EIGHTHS) / EIGHTHS
+
+const stepsOf = (indices: readonly number[]): string =>
+  `${indices.length === 1 ? 'step' : 'steps'} ${listed(runs(indices))}`
+
+/** 1, 2, 3 and 5 as "1 to 3", "5". @param indices of actions, rising */
+function runs(indices: readonly number[]): string[] {
+  const found: { from: number; to: number }[] = []
+  for (const index of indices) {
+    const last = found.at(-1)
+    if (last !== undefined && index === last.to + 1) last.to = index
+    else found.push({ from: index, to: index })
+  }
+  return found.flatMap(({ from, to }) => {
+    if (to - from < 2) return from === to ? [`${from + 1}`] : [`${from + 1}`, `${to + 1}`]
+    return [`${from + 1} to ${to + 1}`]
+  })
+}
+
+/** The action that a time lies after, or in. */
+function actionAt({ times }: Performance, t: number): number {
+  const inside = times.findIndex(({ leaves, full }) => t >= leaves - 1e-9 && t < full - 1e-9)
+  return inside >= 0
+    ? inside
+    : Math.max(
+        0,
+        times.findLastIndex(({ full }) => full <= t + 1e-9),
+      )
+}
+
+/** "fully over ½ beat late on steps 2 to 4" for those that are as late (+) or early (−) as each other. */
+function errorsOf(danced: Performance, ideal: Performance): string[] {
+  const groups = new Map<number, number[]>()
+  for (const { index, moment, by } of momentErrors(danced, ideal)) {
+    if (moment !== 'full' || Math.abs(by) < HARDLY) continue
+    const size = Math.sign(by) * said(by)
+    groups.set(size, [...(groups.get(size) ?? []), index])
+  }
+  const all = danced.times.length
+  const sizes = [...groups.keys()]
+  if (sizes.length > 2 && (sizes.every((size) => size > 0) || sizes.every((size) => size < 0))) {
+    const [least, most] = [Math.min(...sizes.map(Math.abs)), Math.max(...sizes.map(Math.abs))]
+    const indices = [...groups.values()].flat().sort((a, b) => a - b)
+    return [
+      `${fraction(least)} to ${beatsInWords(most)} ${(sizes[0] as number) > 0 ? 'late' : 'early'} on ${stepsOf(indices)}`,
+    ]
+  }
+  return [...groups].map(([size, indices]) => {
+    const much = `${beatsInWords(Math.abs(size))} ${size > 0 ? 'late' : 'early'}`
+    return indices.length === all && all > 1 ? `${much} throughout` : `${much} on ${stepsOf(indices)}`
+  })
+}
+
+/** "step 1 begins ½ beat late and hurries": what begins late, or early, and is done in time. */
+function begunOf(danced: Performance, ideal: Performance): string[] {
+  const errors = momentErrors(danced, ideal)
+  return errors.flatMap(({ index, moment, by }, k) => {
+    const full = errors[k + 2]
+    if (moment !== 'leaves' || full === undefined || Math.abs(full.by) >= HARDLY || by < HARDLY) return []
+    return [`step ${index + 1} begins ${beatsInWords(said(by))} late and hurries`]
+  })
+}
+
+function waitsOf(danced: Performance, ideal: Performance): string[] {
+  const groups = new Map<string, number[]>()
+  for (const { from, to } of waits(danced, ideal)) {
+    if (to - from < HARDLY) continue
+    const at = actionAt(danced, from)
+    const { leaves, full } = danced.times[at] as Performance['times'][number]
+    const where = from > leaves + 1e-9 && from < full - 1e-9 ? 'in' : 'after'
+    const key = `waits ${beatsInWords(said(to - from))} ${where}`
+    groups.set(key, [...(groups.get(key) ?? []), at])
+  }
+  return [...groups].map(([what, indices]) => `${what} ${stepsOf(indices)}`)
+}
+
+function weightOf({ schedule: { figure } }: Comparison, danced: Performance, ideal: Performance): string[] {
+  const found: string[] = []
+  const [feet, planned] = [danced, ideal].map(({ carried }) => actingFeet(figure, carried))
+  const wrong = feet?.flatMap((foot, index) => (foot === planned?.[index] ? [] : [index])) ?? []
+  const none = danced.carried.flatMap((share, index) => (share === 0 && (ideal.carried[index] ?? 0) > 0 ? [index] : []))
+  const less = danced.carried.flatMap((share, index) =>
+    share > 0 && share < (ideal.carried[index] ?? 0) - 1e-9 ? [index] : [],
+  )
+  if (none.length > 0) found.push(`no change of weight on ${stepsOf(none)}`)
+  if (wrong.length > 0) found.push(`${stepsOf(wrong)} with the wrong foot`)
+  const [first] = less
+  if (first !== undefined) {
+    const part = fraction(danced.carried[first] as number)
+    found.push(`${part} of the weight ${less.length === danced.carried.length ? 'throughout' : `on ${stepsOf(less)}`}`)
+  }
+  return found
+}
+
+/**
+ * What is said of a whole performance: "Waits 1 beat after step 1; otherwise in time." Sizes to eighths of a beat.
+ * @param panel index into the comparison's panels
+ */
+export function performanceWords(comparison: Comparison, panel: number): string {
+  const { performance } = comparison.panels[panel] as Comparison['panels'][number]
+  const { ideal } = comparison
+  const errors = errorsOf(performance, ideal)
+  const begun = begunOf(performance, ideal)
+  const hurries = rushes(performance, ideal).length > 0
+  const found = [
+    ...weightOf(comparison, performance, ideal),
+    ...waitsOf(performance, ideal),
+    ...begun,
+    ...errors,
+    ...(hurries && begun.length === 0 && errors.length === 0 ? ['hurries, and is in time at the end'] : []),
+  ]
+  if (found.length === 0) return 'In time throughout.'
+  const text = `${found.join('; ')}${errors.length + begun.length === 0 ? '; otherwise in time' : ''}.`
+  return text.slice(0, 1).toUpperCase() + text.slice(1)
+}
