@@ -26,6 +26,9 @@ const SHORT: Readonly<Record<WayKind, string>> = {
 /** A way in a word or three. */
 export const wayShort = (kind: WayKind): string => SHORT[kind]
 
+/** At a line of the strip, where there is little room: the kinds are the shortest names. */
+export const wayLine = (kind: WayKind): string => kind
+
 const NOTHING = 'by nothing: in time'
 
 /** How much of it, and how. */

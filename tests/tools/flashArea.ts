@@ -127,22 +127,42 @@ function mostTogether(runs: readonly Run[]): number {
   return most
 }
 
-/** The most marked cells in any rectangle of the given size, by sums over all that lies above and to the left. */
-function mostWithin(map: Uint8Array, { columns, rows }: Grid, wide: number, high: number): number {
+/** What a map's cells in each rectangle of the given size come to, by sums over all that lies above and to the left. */
+function eachWithin(
+  map: ArrayLike<number>,
+  { columns, rows }: Grid,
+  wide: number,
+  high: number,
+  see: (within: number, place: number) => void,
+): void {
   const sums = new Int32Array((columns + 1) * (rows + 1))
   const at = (row: number, column: number): number => sums[row * (columns + 1) + column] as number
-  let most = 0
+  let place = 0
   for (let row = 1; row <= rows; row++) {
     let line = 0
     for (let column = 1; column <= columns; column++) {
       line += map[(row - 1) * columns + column - 1] as number
       sums[row * (columns + 1) + column] = at(row - 1, column) + line
       if (row < high || column < wide) continue
-      const within = at(row, column) - at(row - high, column) - at(row, column - wide) + at(row - high, column - wide)
-      most = Math.max(most, within)
+      see(at(row, column) - at(row - high, column) - at(row, column - wide) + at(row - high, column - wide), place++)
     }
   }
+}
+
+/** The most marked cells in any rectangle of the given size. */
+function mostWithin(map: Uint8Array, page: Grid, wide: number, high: number): number {
+  let most = 0
+  eachWithin(map, page, wide, high, (within) => {
+    most = Math.max(most, within)
+  })
   return most
+}
+
+/** Adds a change to those of a whole, if it is large enough and turns the other way than the last. */
+function noteLarge(large: Change[], frame: number, turned: number, area: number): void {
+  const before = large.at(-1)
+  if (Math.abs(turned) <= area || (before !== undefined && isUp(before) === turned > 0)) return
+  large.push(changeOf(frame, turned > 0))
 }
 
 /**
@@ -165,10 +185,45 @@ export function flashesAsOne(changes: Changes, frames: number, area: number): nu
   })
   const large: Change[] = []
   for (let frame = 0; frame < frames; frame++) {
-    const turned = (brightened[frame + AT_ONCE] as number) - (brightened[frame] as number)
-    const before = large.at(-1)
-    if (Math.abs(turned) <= area || (before !== undefined && isUp(before) === turned > 0)) continue
-    large.push(changeOf(frame, turned > 0))
+    noteLarge(large, frame, (brightened[frame + AT_ONCE] as number) - (brightened[frame] as number), area)
   }
   return mostFlashes([large])
+}
+
+/** Ten degrees are laid over a page at every fourth cell each way. */
+const BLOCK = 4
+
+/**
+ * The same of ten degrees, wherever the eye rests: parts of a page that turn opposite ways do not make up for each other
+ * unless they lie so near.
+ * @param area square pixels that must turn together
+ */
+export function fieldFlashesAsOne(changes: Changes, frames: number, page: Grid, area: number): number {
+  const blocks = { columns: Math.ceil(page.columns / BLOCK), rows: Math.ceil(page.rows / BLOCK) }
+  const wide = Math.min(blocks.columns, Math.ceil(FIELD.width / (BLOCK * CELL)))
+  const high = Math.min(blocks.rows, Math.ceil(FIELD.height / (BLOCK * CELL)))
+  const turns = Array.from({ length: frames }, () => new Int32Array(blocks.columns * blocks.rows))
+  changes.forEach((times, cell) => {
+    const row = Math.floor(cell / page.columns / BLOCK)
+    const block = row * blocks.columns + Math.floor((cell % page.columns) / BLOCK)
+    for (const change of times ?? []) {
+      const turned = turns[frameOf(change)] as Int32Array
+      turned[block] = (turned[block] as number) + (isUp(change) ? 1 : -1)
+    }
+  })
+  const now = new Int32Array(blocks.columns * blocks.rows)
+  const add = (turned: Int32Array | undefined, sign: 1 | -1): void =>
+    turned?.forEach((by, block) => {
+      now[block] = (now[block] as number) + sign * by
+    })
+  const large: Change[][] = []
+  turns.forEach((turned, frame) => {
+    add(turned, 1)
+    add(turns[frame - AT_ONCE], -1)
+    eachWithin(now, blocks, wide, high, (within, place) => {
+      large[place] ??= []
+      noteLarge(large[place], frame, within * CELL_AREA, area)
+    })
+  })
+  return mostFlashes(large)
 }

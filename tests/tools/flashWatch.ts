@@ -145,3 +145,10 @@ export function flashWatch(lightAt: (index: number) => Light): FlashWatch {
     },
   }
 }
+
+/** One watch a list of colours: all see the same pictures. */
+export function watched(frames: Iterable<Uint8Array>, ...lights: readonly ((index: number) => Light)[]): FlashWatch[] {
+  const watches = lights.map(flashWatch)
+  for (const frame of frames) for (const watch of watches) watch.see(frame)
+  return watches
+}
