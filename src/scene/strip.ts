@@ -1,7 +1,7 @@
 import { musicPlace } from '../timing/counts.ts'
 import { gridPoints } from '../timing/grid.ts'
 import { actingFeet } from '../transfer/actingFeet.ts'
-import { type Comparison, waits } from '../transfer/comparison.ts'
+import { type Comparison, type MomentError, momentErrors, rushes, waits } from '../transfer/comparison.ts'
 import type { Performance } from '../transfer/performance.ts'
 
 /** The weight over time, for all panels on one axis: beats across, between the feet up and down. */
@@ -26,6 +26,16 @@ export type StripLine = {
   readonly points: readonly { readonly t: number; readonly right: number }[]
   /** Where it stands still longer than the plan has it rest. */
   readonly waits: readonly { readonly from: number; readonly to: number }[]
+  /** Where it goes clearly faster than planned. */
+  readonly rushes: readonly { readonly from: number; readonly to: number }[]
+  /** When the weight is split and full, with how far off that is; in the order of the actions. */
+  readonly moments: readonly StripMoment[]
+}
+
+export type StripMoment = MomentError & {
+  readonly moment: 'split' | 'full'
+  /** The weight's place, as in `points`. */
+  readonly right: number
 }
 
 const SAMPLES_A_BEAT = 16
@@ -71,7 +81,14 @@ export function strip(
         const [before, after] = [rests[index] as number, rests[index + 1] as number]
         return { t, right: before + (p - index) * (after - before) }
       })
-    return [{ panel, points, waits: waits(performance, ideal) }]
+    const moments = momentErrors(performance, ideal).flatMap((error): StripMoment[] => {
+      const { index, moment } = error
+      const [before, after] = [rests[index] as number, rests[index + 1] as number]
+      // Where the weight stays there is nothing to be early or late.
+      if (moment === 'leaves' || before === after) return []
+      return [{ ...error, moment, right: moment === 'full' ? after : (before + after) / 2 }]
+    })
+    return [{ panel, points, moments, waits: waits(performance, ideal), rushes: rushes(performance, ideal) }]
   })
   return { from: range.from, to: range.to, grid, lines }
 }

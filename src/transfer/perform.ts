@@ -30,6 +30,7 @@ const early =
   (plan, ready) => {
     const { leaves, split, full } = plan
     if (struck) {
+      if (part === 1) return plan
       const sooner = Math.max(-STRUCK_EARLY, ready - leaves)
       return shifted(plan, sooner)
     }
@@ -57,8 +58,8 @@ const footFirst =
     const touches = Math.max(planned, leaves + SOONEST_TOUCH * least)
     const goesOn = touches + by
     const full = Math.max(plan.full, goesOn + least / 2)
-    const split = goesOn + ((0.5 - at) / (1 - at)) * (full - goesOn)
-    return { leaves, split, full, ...(by > 0 ? { stands: { at, from: touches, to: goesOn } } : {}) }
+    const split = goesOn + ((plan.split - planned) / (plan.full - planned)) * (full - goesOn)
+    return { leaves, split, full, ...(goesOn > touches ? { stands: { at, from: touches, to: goesOn } } : {}) }
   }
 
 /** On its count split and not full, and full half a beat later. */

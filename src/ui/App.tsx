@@ -39,6 +39,9 @@ type Props = {
   readonly ready: Stage | null
 }
 
+const lessonClass = (settingsOpen: boolean, sheetOpen: boolean): string =>
+  ['lesson', ...(settingsOpen ? ['settings-open'] : []), ...(sheetOpen ? ['beside-sheet'] : [])].join(' ')
+
 /** The page: picture, count, strip, and what sets them going. */
 export function App({ player, stage, ready }: Props) {
   const theme = useTheme()
@@ -53,21 +56,55 @@ export function App({ player, stage, ready }: Props) {
   const keys = usePart(parts.keys, notLoaded)
   const notes = usePart(parts.notes, notLoaded)
   const marks = usePart(parts.marks, notLoaded)
+  const faults = usePart(parts.faults, notLoaded)
+  const [faultPanel, setFaultPanel] = useState(1)
+  const measures = usePart(parts.measures, notLoaded)
+  const slow = usePart(parts.slow, notLoaded)
+  const sheets = [show, faults]
+  /** Two sheets would lie on one another. */
+  const alone = (sheet: (typeof sheets)[number]): void => {
+    for (const other of sheets) if (other !== sheet) other.close()
+    sheet.toggle()
+  }
+  const chooseFaults = (panel: number): void => {
+    setFaultPanel(panel)
+    if (!faults.isOpen) alone(faults)
+  }
   useGreeting(player, stage)
-  useKeys(player, characters, { teach: teaching.toggle, explain: marks.toggle, keys: keys.toggle })
+  useKeys(player, characters, {
+    teach: teaching.toggle,
+    explain: marks.toggle,
+    keys: keys.toggle,
+    faults: () => alone(faults),
+  })
   return (
     <>
       <FigureBar
         player={player}
         opening={opening}
-        show={show}
+        show={{ isOpen: show.isOpen, toggle: () => alone(show) }}
         teach={teaching.toggle}
         explain={marks}
         openNotes={notes.toggle}
       />
-      <main className={settingsOpen ? 'lesson settings-open' : 'lesson'}>
+      <main
+        className={lessonClass(
+          settingsOpen,
+          sheets.some(({ isOpen }) => isOpen),
+        )}
+      >
         <div className="lesson-view">
-          <Panels player={player} stage={stage} ready={ready} dark={theme.dark}>
+          <Panels
+            player={player}
+            stage={stage}
+            ready={ready}
+            dark={theme.dark}
+            choose={chooseFaults}
+            measure={(panel) => {
+              setFaultPanel(panel)
+              measures.toggle()
+            }}
+          >
             {marks.Shown === null ? null : <marks.Shown player={player} close={marks.close} />}
           </Panels>
           <div className="now">
@@ -96,6 +133,17 @@ export function App({ player, stage, ready }: Props) {
       {show.Shown === null ? null : (
         <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} />
       )}
+      {faults.Shown === null ? null : (
+        <faults.Shown
+          player={player}
+          panel={faultPanel}
+          choosePanel={setFaultPanel}
+          close={faults.close}
+          openSlow={slow.toggle}
+        />
+      )}
+      {measures.Shown === null ? null : <measures.Shown player={player} panel={faultPanel} close={measures.close} />}
+      {slow.Shown === null ? null : <slow.Shown player={player} close={slow.close} />}
       {table.Shown === null ? null : <table.Shown player={player} close={table.close} />}
       {keys.Shown === null ? null : (
         <keys.Shown characters={characters} setCharacters={setCharacters} close={keys.close} />

@@ -5,8 +5,11 @@ import type { Lesson } from '../session/lesson.ts'
 import { gridPoints } from '../timing/grid.ts'
 import type { Beat } from '../units.ts'
 import { labels } from '../words/labels.ts'
+import { measureWords } from '../words/measureWords.ts'
+import { performanceWords } from '../words/performanceWords.ts'
 import { showWords } from '../words/showWords.ts'
 import { stageWords } from '../words/stageWords.ts'
+import { Icon } from './Icon.tsx'
 import { LiveText } from './LiveText.tsx'
 import { PanelTitle } from './PanelTitle.tsx'
 import { panelName } from './panelName.ts'
@@ -26,10 +29,13 @@ type Props = {
   /** On a narrow screen one panel is large. */
   readonly large: boolean
   readonly enlarge: (place: number) => void
+  readonly choose: (panel: number) => void
+  /** Asks for the numbers of a performance. */
+  readonly measure: (panel: number) => void
 }
 
 /** One performance: its name above, its words below, and between them the place that the canvas draws into. */
-export function Panel({ player, lesson, panel, place, names, asked, large, enlarge }: Props) {
+export function Panel({ player, lesson, panel, place, names, asked, large, enlarge, choose, measure }: Props) {
   const titleId = useId()
   const way = lesson.panels[panel]?.way
   const toned = tones(lesson.panels.map((one) => one.way.kind))
@@ -48,7 +54,16 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
           {names && way !== undefined ? (
             <>
               {asked ? <b>{labels.unnamedPanel(place)}</b> : null}
-              <PanelTitle tone={toned[panel] ?? 'in time'} name={name} />
+              <button
+                type="button"
+                className="panel-choose"
+                aria-haspopup="true"
+                title={labels.chooseWay}
+                onClick={() => choose(panel)}
+              >
+                <PanelTitle tone={toned[panel] ?? 'in time'} name={name} />
+                <Icon name="down" />
+              </button>
             </>
           ) : (
             <>
@@ -73,9 +88,16 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
         {/* A press on the picture plays; the keyboard and screen readers have the button for it. */}
         <button type="button" className="press" tabIndex={-1} aria-hidden="true" onClick={player.toggle} />
       </div>
-      <p className="panel-words">
-        <SteadyText player={player} read={read} beats={beats} hidden={!names} />
-      </p>
+      <div className="panel-words">
+        <p className="panel-now">
+          <SteadyText player={player} read={read} beats={beats} hidden={!names} />
+        </p>
+        {names && way !== undefined && way.kind !== 'in time' ? (
+          <button type="button" className="panel-sum" title={measureWords.open} onClick={() => measure(panel)}>
+            {performanceWords(lesson, panel)}
+          </button>
+        ) : null}
+      </div>
     </section>
   )
 }

@@ -12,12 +12,16 @@ type Props = {
   readonly stage: Promise<Stage>
   readonly ready: Stage | null
   readonly dark: boolean
+  /** Asks for another way of dancing in a picture, by its index into the panels. */
+  readonly choose: (panel: number) => void
+  /** Asks for the numbers of a performance, likewise. */
+  readonly measure: (panel: number) => void
   /** What lies over the pictures. */
   readonly children: ReactNode
 }
 
 /** All performances side by side: one canvas behind a grid of panels. */
-export function Panels({ player, stage: starting, ready, dark, children }: Props) {
+export function Panels({ player, stage: starting, ready, dark, choose, measure, children }: Props) {
   const home = useRef<HTMLDivElement>(null)
   const lesson = useStore(player.store, (state) => state.lesson)
   const order = useStore(player.store, (state) => state.session.order)
@@ -54,6 +58,12 @@ export function Panels({ player, stage: starting, ready, dark, children }: Props
           asked={asked}
           large={place === large}
           enlarge={setLarge}
+          measure={measure}
+          choose={(chosen) => {
+            // On a phone the one that is chosen for is the large one.
+            setLarge(place)
+            choose(chosen)
+          }}
         />
       ))}
       {children}

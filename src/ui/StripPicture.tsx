@@ -2,12 +2,15 @@ import type { Strip } from '../scene/strip.ts'
 import { tones } from '../scene/tones.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { labels } from '../words/labels.ts'
-import { wayShort } from '../words/wayName.ts'
+import { wayLine } from '../words/wayName.ts'
 import { along, BOX, linePath, linePlaces, rightAt } from './linePlaces.ts'
+import { StripErrors, StripRushes } from './StripErrors.tsx'
 
 /** Where the feet's levels lie, per cent from the top. */
 const TOP = 13
 const BOTTOM = 87
+/** Per cent from the top. @param right where the weight is, 0 = left foot, 1 = right */
+export const levelOf = (right: number): number => level((1 - right) * 100)
 const level = (part: number): number => TOP + (part / 100) * (BOTTOM - TOP)
 /** Distance of a name from its line, as a text's own units. */
 const NAME_GAP = '0.6em'
@@ -61,6 +64,18 @@ export function StripPicture({ strip, lesson, names }: Props) {
           />
         ))}
       </svg>
+      {names ? <StripErrors strip={strip} toneOf={toneOf} levelOf={levelOf} /> : null}
+      {names
+        ? strip.lines.map((line) => (
+            <StripRushes
+              key={line.panel}
+              strip={strip}
+              line={line}
+              tone={toneOf(line.panel)}
+              y={(t) => levelOf(rightAt(line, t))}
+            />
+          ))
+        : null}
       {names
         ? linePlaces(strip).map(({ panel, x, y, side }) => (
             <text
@@ -73,7 +88,7 @@ export function StripPicture({ strip, lesson, names }: Props) {
               dominantBaseline="middle"
               textAnchor={side === 'after' ? 'start' : 'end'}
             >
-              {wayShort(kinds[panel] ?? 'in time').toLowerCase()}
+              {wayLine(kinds[panel] ?? 'in time')}
             </text>
           ))
         : null}

@@ -8,7 +8,8 @@ import { BeatSlider } from './BeatSlider.tsx'
 import { BEAT_SLIDER } from './keyPlace.ts'
 import { Playhead } from './Playhead.tsx'
 import { StripCounts, StripGrid } from './StripGrid.tsx'
-import { StripPicture } from './StripPicture.tsx'
+import { levelOf, StripPicture } from './StripPicture.tsx'
+import { StripTouch } from './StripTouch.tsx'
 
 type Props = {
   readonly player: Player
@@ -41,6 +42,7 @@ export function StripView({ player, explained, openKeys }: Props) {
       <div className="strip-plot" dir="ltr">
         <StripGrid strip={strip} />
         <StripPicture strip={strip} lesson={lesson} names={names} />
+        {names ? <StripTouch player={player} strip={strip} levelOf={levelOf} /> : null}
         <StripCounts strip={strip} lesson={lesson} counting={counting} />
         <BeatSlider player={player} />
         <Playhead player={player} />

@@ -48,6 +48,8 @@ export const keys: readonly KeyRow[] = [
   row('1', EVERYWHERE, 'first panel'),
   row('2', EVERYWHERE, 'second panel'),
   row('3', EVERYWHERE, 'third panel'),
+  row('4', EVERYWHERE, 'fourth panel'),
+  row('m', EVERYWHERE, 'faults'),
   row('t', EVERYWHERE, 'teach'),
   row('?', EVERYWHERE, 'explain'),
   row('h', EVERYWHERE, 'keys'),

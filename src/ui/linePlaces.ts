@@ -38,7 +38,7 @@ export type LinePlace = {
  * Where along the first change of feet the names stand. The earliest line's, which may reach out beyond the strip's start,
  * keeps to the middle, clear of the feet's names there; the last one's stands near its start, where the others have gone.
  */
-const LEVELS = [0.55, 0.5, 0.2]
+const LEVELS: readonly (readonly number[])[] = [[], [0.55], [0.55, 0.5], [0.55, 0.5, 0.2], [0.55, 0.5, 0.8, 0.2]]
 
 /** As good as all of the way. */
 const NEARLY = 0.05
@@ -81,7 +81,7 @@ export function linePlaces({ from, to, lines }: Strip): readonly LinePlace[] {
     })
     .sort((a, b) => a.half - b.half)
   return crossing.flatMap(({ line }, rank) => {
-    const t = reaches(line, LEVELS[rank] ?? 0.5)
+    const t = reaches(line, LEVELS[crossing.length]?.[rank] ?? 0.5)
     if (t === null) return []
     return [
       {

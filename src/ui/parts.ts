@@ -3,6 +3,9 @@ export const parts = {
   show: () => import('./ShowSheet.tsx').then(({ ShowSheet }) => ShowSheet),
   table: () => import('./TableDialog.tsx').then(({ TableDialog }) => TableDialog),
   keys: () => import('./KeysDialog.tsx').then(({ KeysDialog }) => KeysDialog),
+  faults: () => import('./FaultSheet.tsx').then(({ FaultSheet }) => FaultSheet),
+  slow: () => import('./SlowDialog.tsx').then(({ SlowDialog }) => SlowDialog),
+  measures: () => import('./MeasuresDialog.tsx').then(({ MeasuresDialog }) => MeasuresDialog),
   notes: () => import('./NotesDialog.tsx').then(({ NotesDialog }) => NotesDialog),
   marks: () => import('./Marks.tsx').then(({ Marks }) => Marks),
 } as const

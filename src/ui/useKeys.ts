@@ -6,7 +6,7 @@ import { keyPlace } from './keyPlace.ts'
 import { keyDeed } from './keys.ts'
 
 /** What is a matter of the page alone. */
-export type PageDeeds = Readonly<Record<'teach' | 'explain' | 'keys', () => void>>
+export type PageDeeds = Readonly<Record<'teach' | 'explain' | 'keys' | 'faults', () => void>>
 
 /** Of its usual tempo; 0.1 = ten per cent. */
 const SPEED_STEP = 0.1
@@ -27,6 +27,7 @@ const DEEDS: Readonly<Record<Exclude<KeyDeed, keyof PageDeeds>, (player: Player)
   'first panel': (player) => togglePanel(player, 0),
   'second panel': (player) => togglePanel(player, 1),
   'third panel': (player) => togglePanel(player, 2),
+  'fourth panel': (player) => togglePanel(player, 3),
 }
 
 function stepsABar(player: Player): number {
@@ -65,7 +66,7 @@ export function useKeys(player: Player, characters: boolean, page: PageDeeds): v
       const deed = keyDeed(press, keyPlace(event.target), characters)
       if (deed === null) return
       event.preventDefault()
-      if (deed === 'teach' || deed === 'explain' || deed === 'keys') latest.current[deed]()
+      if (deed === 'teach' || deed === 'explain' || deed === 'keys' || deed === 'faults') latest.current[deed]()
       else DEEDS[deed](player)
     }
     addEventListener('keydown', onKey)

@@ -1,52 +1,38 @@
 import type { Figure } from '../figure/figure.ts'
 import type { Way } from '../transfer/way.ts'
 import type { ChartFoot, ChartRow } from './chartRows.ts'
+import { type Column, column, grouped } from './column.ts'
 import { shownLine } from './shownLine.ts'
 import { wayName } from './wayName.ts'
 
-/** What stands in one column of a chart. */
-export type ChartColumn = {
-  /** What several columns share: "left foot"; empty where a column stands alone. */
-  readonly group: string
-  /** With its unit. */
-  readonly name: string
-  /** Whole numbers are shown without decimals. */
-  readonly whole: boolean
-  readonly cell: (row: ChartRow) => string | number | boolean
-}
-
-const column = (group: string, name: string, cell: ChartColumn['cell'], whole = false): ChartColumn => ({
-  ...{ group, name, cell, whole },
-})
-
-const footColumns = (group: string, foot: (row: ChartRow) => ChartFoot): readonly ChartColumn[] => [
-  column(group, 'x m', (row) => foot(row).x),
-  column(group, 'y m', (row) => foot(row).y),
-  column(group, 'heading deg', (row) => foot(row).heading),
-  column(group, 'load', (row) => foot(row).load),
-  column(group, 'on floor', (row) => foot(row).onFloor),
-]
+const footColumns = (group: string, foot: (row: ChartRow) => ChartFoot): readonly Column<ChartRow>[] =>
+  grouped(group, [
+    column('x m', (row) => foot(row).x),
+    column('y m', (row) => foot(row).y),
+    column('heading deg', (row) => foot(row).heading),
+    column('load', (row) => foot(row).load),
+    column('on floor', (row) => foot(row).onFloor),
+  ])
 
 const track = (name: string, value: (row: ChartRow) => number | undefined, [first]: readonly ChartRow[]) =>
-  first === undefined || value(first) === undefined ? [] : [column('', name, (row) => value(row) ?? 0)]
+  first === undefined || value(first) === undefined ? [] : [column<ChartRow>(name, (row) => value(row) ?? 0)]
 
 /** The columns of a chart, with those of the tracks that the figure has; the long texts come last. */
-export const chartColumns = (rows: readonly ChartRow[]): readonly ChartColumn[] => [
-  column('', 'beat', ({ beat }) => beat),
-  column('', 'bar', ({ bar }) => bar, true),
-  column('', 'count', ({ count }) => count),
-  column('', 'action', ({ action }) => action, true),
-  column('', 'sign', ({ sign }) => sign),
-  column('', 'progress', ({ progress }) => progress),
+export const chartColumns = (rows: readonly ChartRow[]): readonly Column<ChartRow>[] => [
+  column('beat', ({ beat }) => beat),
+  column('bar', ({ bar }) => bar, true),
+  column('count', ({ count }) => count),
+  column('action', ({ action }) => action, true),
+  column('sign', ({ sign }) => sign),
+  column('progress', ({ progress }) => progress),
   ...footColumns('left foot', ({ left }) => left),
   ...footColumns('right foot', ({ right }) => right),
-  column('weight', 'x m', ({ weight }) => weight.x),
-  column('weight', 'y m', ({ weight }) => weight.y),
+  ...grouped<ChartRow>('weight', [column('x m', ({ weight }) => weight.x), column('y m', ({ weight }) => weight.y)]),
   ...track('body turn deg', ({ bodyTurn }) => bodyTurn, rows),
   ...track('rise', ({ rise }) => rise, rows),
   ...track('sway', ({ sway }) => sway, rows),
-  column('', 'stage', ({ stage }) => stage),
-  column('', 'says', ({ says }) => says),
+  column('stage', ({ stage }) => stage),
+  column('says', ({ says }) => says),
 ]
 
 /**

@@ -14,6 +14,8 @@ export type KeyDeed =
   | 'first panel'
   | 'second panel'
   | 'third panel'
+  | 'fourth panel'
+  | 'faults'
   | 'teach'
   | 'explain'
   | 'keys'
@@ -31,8 +33,10 @@ const DEEDS: Readonly<Record<KeyDeed, string>> = {
   steps: 'this step with the one before it, over and over',
   names: 'names off and on',
   'first panel': 'in time, shown or not',
-  'second panel': 'late, shown or not',
-  'third panel': 'early, shown or not',
+  'second panel': 'the second picture (late at first), shown or not',
+  'third panel': 'the third picture (early at first), shown or not',
+  'fourth panel': 'the fourth picture, where there is one, shown or not',
+  faults: 'what goes wrong: mistakes to choose from, in and out',
   teach: 'full screen for teaching, in and out',
   explain: 'what is what in the picture',
   keys: 'this list',

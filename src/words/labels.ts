@@ -42,6 +42,7 @@ export const labels = {
   /** Names off: pupils answer by number. @param place 0 = the leftmost */
   unnamedPanel: (place: number) => `${place + 1}`,
   unnamedPanelSpoken: (place: number) => `Picture ${place + 1}`,
+  chooseWay: 'What goes wrong: choose what this picture shows',
   enlarge: (name: string) => `Show large: ${name}`,
 
   picture: (figure: Figure, names: readonly string[]) =>

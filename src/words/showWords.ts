@@ -67,7 +67,8 @@ export const showWords = {
     tick: 'the bead’s place in time',
     wait: 'it waits: half beats',
   },
-  marksOfStrip: 'a line for each picture: up over the right foot, down over the left; shaded: it waits',
+  marksOfStrip:
+    'a line for each picture: up over the right foot, down over the left; shaded: it waits; »: it hurries; bars: how far off',
   marksOfSlider: 'drag by half beats, or ← →',
 
   /** In a picture that turns pages. */

@@ -2,7 +2,8 @@ import type { Action, Foot, TurnKind } from '../figure/figure.ts'
 import { footWay } from '../pose/footPosition.ts'
 import { actingFeet, otherFoot } from '../transfer/actingFeet.ts'
 import { behind, type Comparison, waits } from '../transfer/comparison.ts'
-import type { Performance } from '../transfer/performance.ts'
+import { faultOf } from '../transfer/faults.ts'
+import type { ActionTimes, Performance } from '../transfer/performance.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 
 const EXACT = 1e-6
@@ -60,12 +61,22 @@ function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting:
     : `fully over the ${foot} foot, ${freeFoot(otherFoot(foot), next)}`
 }
 
-/** Where it stops inside an action. @param at the part of the action */
-function whileStopped({ direction }: Action, foot: Foot, at: number): string {
-  if (at >= 0.5 - EXACT) return 'stopped half way between the feet'
+/** What is said of a stop inside an action and of what comes of it; null where nothing is. @param u the part of the action */
+function whileStopped(
+  { direction }: Action,
+  foot: Foot,
+  { at, from, to }: NonNullable<ActionTimes['stands']>,
+  t: number,
+  u: number,
+): string | null {
+  if (at >= 0.5 - EXACT) return t > from + EXACT && t < to - EXACT ? 'stopped half way between the feet' : null
+  // From its touch on the foot is down: it waits for the body, which then comes.
+  if (t < from - EXACT || u >= 0.5 - EXACT) return null
+  const where = direction === 'in place' ? 'in its place' : 'placed'
+  if (t > to + EXACT) return `${foot} foot ${where}, the body follows`
   return direction === 'in place'
-    ? `${foot} foot in its place, the body waits`
-    : `${foot} foot placed without the body, which waits`
+    ? `${foot} foot ${where}, the body waits`
+    : `${foot} foot ${where} without the body, which waits`
 }
 
 /** What is asked of a performance again and again, worked out once. */
@@ -105,8 +116,8 @@ function stateNow(comparison: Comparison, panel: number, t: number): string {
     const index = Math.floor(p)
     const [action, foot, u] = [danced(index), feet[index] as Foot, p - index]
     const stands = performance.times[index]?.stands
-    const stopped = stands !== undefined && t > stands.from + EXACT && t < stands.to - EXACT
-    return onWhichFoot(index, stopped ? whileStopped(action, foot, u) : whileActing(action, foot, u))
+    const stopped = stands === undefined ? null : whileStopped(action, foot, stands, t, u)
+    return onWhichFoot(index, stopped ?? whileActing(action, foot, u))
   }
   if (whole === 0) return `over the ${otherFoot(schedule.figure.firstFoot)} foot, ready`
   const done = whole - 1
@@ -120,7 +131,9 @@ function stateNow(comparison: Comparison, panel: number, t: number): string {
  * @param panel index into the comparison's panels
  */
 export function stageWords(comparison: Comparison, panel: number, t: number): string {
-  const { performance } = comparison.panels[panel] as Comparison['panels'][number]
+  const { way, performance } = comparison.panels[panel] as Comparison['panels'][number]
+  // Other dynamics are no fault: between the moments the weight lies elsewhere, and is in time at each.
+  if (way.kind !== 'in time' && faultOf(way.kind).of === 'dynamics') return stateNow(comparison, panel, t)
   const by = Math.round(behind(performance, comparison.ideal, t) * 8) / 8
   const state = stateNow(comparison, panel, t)
   if (by === 0) return state

@@ -26,6 +26,8 @@ const matrix: readonly (readonly [name: string, pressed: KeyPress, deeds: readon
   ['1', press('1', { code: 'Digit1' }), ['first panel', 'first panel', 'first panel', 'first panel', null]],
   ['2', press('2', { code: 'Digit2' }), ['second panel', 'second panel', 'second panel', 'second panel', null]],
   ['3', press('3', { code: 'Digit3' }), ['third panel', 'third panel', 'third panel', 'third panel', null]],
+  ['4', press('4', { code: 'Digit4' }), ['fourth panel', 'fourth panel', 'fourth panel', 'fourth panel', null]],
+  ['M', press('m', { code: 'KeyM' }), ['faults', 'faults', 'faults', 'faults', null]],
   ['T', press('t', { code: 'KeyT' }), ['teach', 'teach', 'teach', 'teach', null]],
   ['H', press('h', { code: 'KeyH' }), ['keys', 'keys', 'keys', 'keys', null]],
   ['?', press('?', { code: 'Slash', shift: true }), ['explain', 'explain', 'explain', 'explain', null]],

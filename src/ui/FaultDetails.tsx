@@ -1,0 +1,88 @@
+import { useStore } from 'zustand'
+import type { Figure } from '../figure/figure.ts'
+import type { Player } from '../player.ts'
+import { COMFORTABLE, QUICKEST, withShortest } from '../session/session.ts'
+import { dependsOnTempo, type Fault, wayOf } from '../transfer/faults.ts'
+import type { Way } from '../transfer/way.ts'
+import { faultWords } from '../words/faultWords.ts'
+import { shownLine } from '../words/shownLine.ts'
+import { Choice } from './Choice.tsx'
+import { Spread } from './Spread.tsx'
+
+type Props = {
+  readonly player: Player
+  readonly fault: Fault
+  readonly way: Way
+  readonly amount: number | null
+  readonly set: (way: Way) => void
+  /** Where it is best seen. */
+  readonly demo: Figure | undefined
+}
+
+/** The chosen fault: what is seen, what helps, how much of it, and on which steps. */
+export function FaultDetails({ player, fault, way, amount, set, demo }: Props) {
+  const lesson = useStore(player.store, (state) => state.lesson)
+  const shortest = useStore(player.store, (state) => state.session.shortest)
+  const { kind } = fault
+  const on = 'on' in way ? (way.on ?? []) : []
+  const toggle = (index: number): void => {
+    const next = fault.on === 'one' ? [index] : on.includes(index) ? on.filter((one) => one !== index) : [...on, index]
+    set(wayOf(kind, amount ?? undefined, next.length === lesson.schedule.actions.length ? [] : next))
+  }
+  const isOn = (index: number): boolean => (fault.on === 'one' && on.length === 0 ? index === 0 : on.includes(index))
+  return (
+    <div className="fault-details">
+      <p>{faultWords.seen(kind)}</p>
+      <p>{faultWords.remedy(kind)}</p>
+      <p className="sheet-note">{faultWords.source(fault)}</p>
+      {fault.amount === null || amount === null ? null : (
+        <Choice
+          label={faultWords.amount}
+          value={amount}
+          options={fault.amount.choices.map((value) => ({ value, text: faultWords.amountText(kind, value) }))}
+          choose={(value) => set(wayOf(kind, value, on))}
+        />
+      )}
+      {fault.on === 'all' ? null : (
+        <fieldset className="sheet-group fault-steps">
+          <legend>{faultWords.steps[fault.on]}</legend>
+          {fault.on === 'chosen' ? (
+            <button
+              type="button"
+              className="toggle"
+              aria-pressed={on.length === 0}
+              onClick={() => set(wayOf(kind, amount ?? undefined))}
+            >
+              {faultWords.allSteps}
+            </button>
+          ) : null}
+          {lesson.schedule.actions.map(({ index, sign }) => (
+            <button
+              key={index}
+              type="button"
+              className="toggle"
+              aria-pressed={isOn(index)}
+              onClick={() => toggle(index)}
+            >
+              {faultWords.step(index, sign)}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {dependsOnTempo(way) ? (
+        <Choice
+          label={faultWords.shortest}
+          value={shortest}
+          options={[COMFORTABLE, QUICKEST].map((value) => ({ value, text: faultWords.shortestText(value) }))}
+          choose={(value) => player.change((session) => withShortest(session, value))}
+        />
+      ) : null}
+      {kind === 'slip' && 'by' in way ? <Spread player={player} slip={{ at: on[0] ?? 0, by: way.by }} /> : null}
+      {demo === undefined || demo.id === lesson.figure.id ? null : (
+        <button type="button" className="fault-demo" onClick={() => player.choose(demo.id)}>
+          {faultWords.demo(shownLine(demo.title))}
+        </button>
+      )}
+    </div>
+  )
+}
