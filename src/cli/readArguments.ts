@@ -1,121 +1,129 @@
 import { parseArgs } from 'node:util'
-import { readFraction } from '../figure/readFraction.ts'
-import { faultOf, wayOf } from '../transfer/faults.ts'
+import { shortestTimes } from '../transfer/shortestTimes.ts'
 import type { Way } from '../transfer/way.ts'
+import { type Seconds, seconds } from '../units.ts'
 import type { CallProblem } from '../words/callSentence.ts'
+import { given, type Option, oneOf, options, type Parsed, readDecimal } from './options.ts'
+import { readWays } from './readWays.ts'
+
+/** What is asked about one file. */
+export type OfFile = {
+  readonly file: string
+  readonly as: Form
+  /** null = the dance's own. */
+  readonly barsPerMinute: number | null
+  /** The shortest time in which the dancer carries the weight across. */
+  readonly shortest: Seconds
+  /** Index into the figure's timings. */
+  readonly timing: number
+}
 
 export type Command =
   | { readonly kind: 'help' }
   | { readonly kind: 'check'; readonly files: readonly string[] }
-  | {
+  | ({
       readonly kind: 'chart'
-      readonly file: string
-      readonly as: ChartForm
       readonly way: Way
       /** Beats between rows; null = the figure's own grid. */
       readonly every: number | null
-      /** Index into the figure's timings. */
-      readonly timing: number
-    }
+    } & OfFile)
+  | ({
+      readonly kind: 'measure'
+      readonly ways: readonly Way[]
+      /** Leaves out those that change nothing in the figure. */
+      readonly all: boolean
+    } & OfFile)
 
-export type ChartForm = 'table' | 'csv' | 'json'
+export type Form = 'table' | 'csv' | 'json'
 
 /** What is asked for, or all that is wrong with the call. */
 export type ReadArguments =
   | { readonly ok: true; readonly command: Command }
   | { readonly ok: false; readonly wrong: readonly CallProblem[] }
 
-const OPTIONS = {
-  as: { type: 'string' },
-  performance: { type: 'string' },
-  late: { type: 'string' },
-  'early-part': { type: 'string' },
-  every: { type: 'string' },
-  timing: { type: 'string' },
-  help: { type: 'boolean', short: 'h' },
-} as const
-type Option = Exclude<keyof typeof OPTIONS, 'help'>
-
-const FORMS: readonly ChartForm[] = ['table', 'csv', 'json']
+const FORMS: readonly Form[] = ['table', 'csv', 'json']
 const EVERY = { '1/2': 0.5, '1/4': 0.25, '1/8': 0.125 } as const
-const PERFORMANCES = ['in-time', 'late', 'early'] as const
 
-type Parsed = {
-  readonly values: { readonly [key: string]: string | boolean | undefined }
-  readonly wrong: CallProblem[]
-}
+const ALL_OPTIONS = Object.keys(options) as Option[]
+/** The options that each command has. */
+const OPTIONS_OF = {
+  check: [],
+  chart: ALL_OPTIONS,
+  measure: ALL_OPTIONS.filter((option) => option !== 'every'),
+} as const satisfies Record<string, readonly Option[]>
 
-/** An option's text; `usual` where it is not given, or given without a value (which is then said). */
-function text({ values, wrong }: Parsed, option: Option, usual: string): string {
-  const value = values[option]
-  if (value === undefined) return usual
-  if (typeof value === 'string' && value !== '') return value
-  wrong.push({ kind: 'option without value', option })
-  return usual
-}
-
-function oneOf<Word extends string>(parsed: Parsed, option: Option, allowed: readonly Word[], usual: Word): Word {
-  const value = text(parsed, option, usual)
-  const found = allowed.find((word) => word === value)
-  if (found === undefined) parsed.wrong.push({ kind: 'not one of', option, value, allowed })
-  return found ?? usual
-}
-
-function part(parsed: Parsed, option: Option, least: string, leastValue: number, most = 1): number {
-  const value = text(parsed, option, '1/2')
-  const read = readFraction(value)
-  const number = read === null ? Number.NaN : read.numerator / read.denominator
-  if (number >= leastValue && number <= most) return number
-  parsed.wrong.push({ kind: 'no part', option, value, least })
-  return 0.5
-}
-
-function readChart(parsed: Parsed, file: string): Command {
-  const as = oneOf(parsed, 'as', FORMS, 'table')
-  const performance = oneOf(parsed, 'performance', PERFORMANCES, 'in-time')
-  const late = part(parsed, 'late', '0', 0, faultOf('late').amount?.to)
-  const early = part(parsed, 'early-part', '1/4', faultOf('early').amount?.from ?? 0)
+function readEvery(parsed: Parsed): number | null {
+  if (parsed.values.every === undefined) return null
   const steps = Object.keys(EVERY) as (keyof typeof EVERY)[]
-  const every = parsed.values.every === undefined ? null : EVERY[oneOf(parsed, 'every', steps, '1/2')]
-  const timing = text(parsed, 'timing', '1')
+  const every = oneOf(parsed, 'every', steps, '1/2')
+  return every === null ? null : EVERY[every]
+}
+
+function readTempo(parsed: Parsed): number | null {
+  const value = given(parsed, 'tempo')
+  if (value === null) return null
+  const barsPerMinute = readDecimal(value)
+  if (barsPerMinute > 0) return barsPerMinute
+  parsed.wrong.push({ kind: 'no tempo', value })
+  return null
+}
+
+function readShortest(parsed: Parsed): Seconds {
+  const { quickest, comfortable } = shortestTimes
+  const value = given(parsed, 'shortest')
+  const time = value === null ? comfortable : readDecimal(value)
+  if (time >= quickest && time <= comfortable) return seconds(time)
+  parsed.wrong.push({ kind: 'no seconds', option: 'shortest', value: value ?? '', from: quickest, to: comfortable })
+  return comfortable
+}
+
+function readTiming(parsed: Parsed): number {
+  const timing = given(parsed, 'timing') ?? '1'
   if (!/^[1-9]\d{0,3}$/.test(timing)) parsed.wrong.push({ kind: 'no timing', value: timing })
-  const ways: Readonly<Record<(typeof PERFORMANCES)[number], Way>> = {
-    'in-time': { kind: 'in time' },
-    late: wayOf('late', late),
-    early: wayOf('early', early),
-  }
-  return { kind: 'chart', file, as, way: ways[performance], every, timing: Number(timing) - 1 }
+  return Number(timing) - 1
+}
+
+function readOfFile(parsed: Parsed, kind: 'chart' | 'measure', file: string): Command {
+  const as = oneOf(parsed, 'as', FORMS, 'table') ?? 'table'
+  const { ways, all } = readWays(parsed, kind === 'measure')
+  const every = kind === 'chart' ? readEvery(parsed) : null
+  const [barsPerMinute, shortest] = [readTempo(parsed), readShortest(parsed)]
+  const ofFile: OfFile = { file, as, barsPerMinute, shortest, timing: readTiming(parsed) }
+  if (kind === 'measure') return { kind, ways, all, ...ofFile }
+  return { kind, way: ways[0] ?? { kind: 'in time' }, every, ...ofFile }
 }
 
 /** @param args what follows the program's name */
 export function readArguments(args: readonly string[]): ReadArguments {
   // Not strict: that would throw at the first mistake, and all of them are to be said at once.
-  const parsing = { args: [...args], options: OPTIONS, strict: false, allowPositionals: true, tokens: true } as const
+  const taken = { ...options, help: { type: 'boolean', short: 'h' } } as const
+  const parsing = { args: [...args], options: taken, strict: false, allowPositionals: true, tokens: true } as const
   const { values, positionals, tokens } = parseArgs(parsing)
   if (values.help === true) return { ok: true, command: { kind: 'help' } }
 
   const wrong: CallProblem[] = []
-  const options = tokens.flatMap((token) => (token.kind === 'option' ? [token] : []))
-  const unknown = options.filter(({ name }) => !Object.hasOwn(OPTIONS, name))
+  const named = tokens.flatMap((token) => (token.kind === 'option' ? [token] : []))
+  const unknown = named.filter(({ name }) => !Object.hasOwn(taken, name))
   for (const { rawName } of unknown) wrong.push({ kind: 'unknown option', name: rawName })
 
   const [command, ...files] = positionals
   const [file] = files
-  const parsed: Parsed = { values, wrong }
-  let read: Command = { kind: 'help' }
-  if (command === 'check' || command === 'chart') {
-    if (file === undefined || files.includes('')) wrong.push({ kind: 'no file', command })
-  } else wrong.push(command === undefined ? { kind: 'no command' } : { kind: 'unknown command', name: command })
-  if (command === 'check') {
-    for (const { name } of options) {
-      if (Object.hasOwn(OPTIONS, name)) wrong.push({ kind: 'option not of', option: name, command })
-    }
-    read = { kind: 'check', files }
+  if (command !== 'check' && command !== 'chart' && command !== 'measure') {
+    wrong.push(command === undefined ? { kind: 'no command' } : { kind: 'unknown command', name: command })
+    return { ok: false, wrong }
   }
-  if (command === 'chart') {
+  if (file === undefined || files.includes('')) wrong.push({ kind: 'no file', command })
+  const had: readonly string[] = OPTIONS_OF[command]
+  for (const { name } of named) {
+    if (Object.hasOwn(options, name) && !had.includes(name))
+      wrong.push({ kind: 'option not of', option: name, command })
+  }
+  let read: Command
+  if (command === 'check') read = { kind: 'check', files }
+  else {
     // What follows an unknown option may be its value and no file.
     if (files.length > 1 && unknown.length === 0) wrong.push({ kind: 'several files', command })
-    read = readChart(parsed, file ?? '')
+    read = readOfFile({ values, wrong }, command, file ?? '')
   }
   return wrong.length > 0 ? { ok: false, wrong } : { ok: true, command: read }
 }

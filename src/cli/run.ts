@@ -1,13 +1,15 @@
 import { resolve } from 'node:path'
-import { dances } from '../dance/dances.ts'
 import { type ParseResult, parseFigure } from '../figure/parse.ts'
-import { schedule } from '../timing/schedule.ts'
-import type { Comparison } from '../transfer/comparison.ts'
-import { perform } from '../transfer/perform.ts'
-import { type CallProblem, callSentence, problemLine, USAGE } from '../words/callSentence.ts'
+import type { Way } from '../transfer/way.ts'
+import { type CallProblem, callSentence, problemLine } from '../words/callSentence.ts'
 import { chartRows } from '../words/chartRows.ts'
+import { measureOf } from '../words/measureOf.ts'
+import { usage } from '../words/usage.ts'
+import { wayName } from '../words/wayName.ts'
 import { chartText } from './chartText.ts'
-import { type Command, readArguments } from './readArguments.ts'
+import { measureText } from './measureText.ts'
+import { type Prepared, prepare } from './prepare.ts'
+import { type Command, type OfFile, readArguments } from './readArguments.ts'
 import { readDescription } from './readDescription.ts'
 
 /** What a command has of the world. */
@@ -53,27 +55,46 @@ async function check(files: readonly string[], around: Surroundings): Promise<St
   return status
 }
 
-async function chart(command: Command & { kind: 'chart' }, around: Surroundings): Promise<Status> {
-  const { file, as, way, timing } = command
-  const result = await parseFile(file, around)
+/** A file's figure with the ways that are asked for danced; a status where there is none, and why is then said. */
+async function prepared(asked: OfFile, ways: readonly Way[], around: Surroundings): Promise<Prepared | Status> {
+  const result = await parseFile(asked.file, around)
   if (result === null) return 2
   around.err(problemLines(result))
   if (!result.ok) return 1
-  const { figure } = result
-  const timings = figure.timings.length
-  if (timing >= timings) {
-    say(around, { kind: 'timing not of figure', file, timings, value: timing + 1 })
-    return 2
-  }
-  const scheduled = schedule(figure, timing)
-  const comparison: Comparison = {
-    dance: dances[figure.dance],
-    schedule: scheduled,
-    ideal: perform(scheduled, { kind: 'in time' }),
-    panels: [{ way, performance: perform(scheduled, way) }],
-  }
-  const every = command.every ?? scheduled.grid
-  around.out(chartText(as, { schedule: scheduled, way, every, rows: chartRows(comparison, 0, every) }))
+  const made = prepare(result.figure, asked, ways)
+  if (made.ok) return made.prepared
+  for (const problem of made.wrong) say(around, problem)
+  return 2
+}
+
+function sayWithout(file: string, { without }: Prepared, around: Surroundings): void {
+  for (const way of without) say(around, { kind: 'changes nothing', file, name: wayName(way) })
+}
+
+async function chart(command: Command & { kind: 'chart' }, around: Surroundings): Promise<Status> {
+  const { file, as, way, shortest } = command
+  const made = await prepared(command, [way], around)
+  if (typeof made === 'number') return made
+  sayWithout(file, made, around)
+  const { comparison, barsPerMinute } = made
+  const { schedule } = comparison
+  const every = command.every ?? schedule.grid
+  const rows = chartRows(comparison, 0, every)
+  around.out(chartText(as, { schedule, way, barsPerMinute, shortest, every, rows }))
+  return 0
+}
+
+async function measure(command: Command & { kind: 'measure' }, around: Surroundings): Promise<Status> {
+  const { file, as, ways, all, shortest } = command
+  const made = await prepared(command, ways, around)
+  if (typeof made === 'number') return made
+  // Of all there are, those that change nothing are left out; of one that was asked for, it is said.
+  if (!all) sayWithout(file, made, around)
+  const { comparison, barsPerMinute, beatLasts, without } = made
+  const measures = comparison.panels.flatMap(({ way }, panel) =>
+    all && without.includes(way) ? [] : [measureOf(comparison, panel, beatLasts)],
+  )
+  around.out(measureText(as, { schedule: comparison.schedule, barsPerMinute, shortest, all, measures }))
   return 0
 }
 
@@ -82,17 +103,19 @@ export async function run(args: readonly string[], around: Surroundings): Promis
   const read = readArguments(args)
   if (!read.ok) {
     for (const problem of read.wrong) say(around, problem)
-    around.err(USAGE)
+    around.err(usage)
     return 2
   }
   const { command } = read
   switch (command.kind) {
     case 'help':
-      around.out(USAGE)
+      around.out(usage)
       return 0
     case 'check':
       return check(command.files, around)
     case 'chart':
       return chart(command, around)
+    case 'measure':
+      return measure(command, around)
   }
 }

@@ -6,6 +6,7 @@ import { atSpeed } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Seen } from '../scene/view.ts'
 import { amountOf, wayOf } from '../transfer/faults.ts'
+import { shortestTimes } from '../transfer/shortestTimes.ts'
 import type { Way, WayKind } from '../transfer/way.ts'
 import { type Beat, type Seconds, seconds } from '../units.ts'
 
@@ -44,13 +45,6 @@ export type Session = {
 /** Side by side there is room for so many. */
 export const MOST_PANELS = 4
 
-/**
- * The shortest time in which a dancer carries the weight across: comfortably, and at the least (own judgement; a walk
- * turns into a run at some 0.43 s a step).
- */
-export const COMFORTABLE = seconds(0.42)
-export const QUICKEST = seconds(0.25)
-
 const PANELS: readonly SessionPanel[] = [
   { id: 'in time', way: { kind: 'in time' } },
   { id: 'late', way: wayOf('late') },
@@ -73,7 +67,7 @@ export function newSession(figure: Figure, at: Beat): Session {
     order: PANELS.map((_, index) => index),
     beat: at,
     barsPerMinute: defaultTempo(dance).barsPerMinute,
-    shortest: COMFORTABLE,
+    shortest: shortestTimes.comfortable,
     loop: true,
     steps: null,
     seen: 'dancer',
@@ -135,10 +129,10 @@ export const withAmount = (session: Session, kind: WayKind, amount: number): Ses
 
 const chosenIn = (way: Way): readonly number[] => ('on' in way ? (way.on ?? []) : [])
 
-/** Held in [`QUICKEST`, `COMFORTABLE`]. */
+/** Held between the two of `shortestTimes`. */
 export const withShortest = (session: Session, shortest: number): Session => ({
   ...session,
-  shortest: seconds(Math.min(COMFORTABLE, Math.max(QUICKEST, shortest))),
+  shortest: seconds(Math.min(shortestTimes.comfortable, Math.max(shortestTimes.quickest, shortest))),
 })
 
 /** A panel's id: its kind, and a number where that is taken. */

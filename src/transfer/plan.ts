@@ -36,7 +36,7 @@ export const shifted = ({ leaves, split, full }: ActionTimes, by: number): Actio
  * Whoever is not in the plan's time any more begins as soon as he can and makes up for it: start = max(a, end before),
  * end = max(b, start + least time).
  */
-export function madeUp(plan: ActionTimes, ready: number, shortest: number): ActionTimes {
+function madeUp(plan: ActionTimes, ready: number, shortest: number): ActionTimes {
   if (ready <= plan.leaves) return plan
   return between(plan, ready, Math.max(plan.full, ready + leastTime(plan, shortest)))
 }

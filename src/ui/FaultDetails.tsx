@@ -1,8 +1,9 @@
 import { useStore } from 'zustand'
 import type { Figure } from '../figure/figure.ts'
 import type { Player } from '../player.ts'
-import { COMFORTABLE, QUICKEST, withShortest } from '../session/session.ts'
+import { withShortest } from '../session/session.ts'
 import { dependsOnTempo, type Fault, wayOf } from '../transfer/faults.ts'
+import { shortestTimes } from '../transfer/shortestTimes.ts'
 import type { Way } from '../transfer/way.ts'
 import { faultWords } from '../words/faultWords.ts'
 import { shownLine } from '../words/shownLine.ts'
@@ -73,7 +74,7 @@ export function FaultDetails({ player, fault, way, amount, set, demo }: Props) {
         <Choice
           label={faultWords.shortest}
           value={shortest}
-          options={[COMFORTABLE, QUICKEST].map((value) => ({ value, text: faultWords.shortestText(value) }))}
+          options={Object.values(shortestTimes).map((value) => ({ value, text: faultWords.shortestText(value) }))}
           choose={(value) => player.change((session) => withShortest(session, value))}
         />
       ) : null}

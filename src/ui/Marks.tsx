@@ -48,9 +48,13 @@ export function Marks({ player, close }: Props) {
   const playing = useStore(player.store, (state) => state.playing)
   // The marks of a picture that moves cannot be pointed at, and at the start most are not there yet.
   useEffect(() => {
+    const { lesson, playing: played } = player.store.getState()
     player.pause()
-    const { lesson } = player.store.getState()
     if (player.beatNow() <= lesson.range.from) player.seek(tellingBeat(lesson))
+    // Whoever only wanted to look goes on as before.
+    return () => {
+      if (played) player.play()
+    }
   }, [player])
   useEffect(() => {
     const place = (): void => {

@@ -29,6 +29,9 @@ export function StripGrid({ strip }: { readonly strip: Strip }) {
   )
 }
 
+/** Between the names of steps: the & of every beat, and a dot for a beat that a slow goes on through. */
+const betweenCounts = (beat: number): string => (Math.abs((beat * 2) % 2) === 1 ? '&' : '·')
+
 type CountsProps = { readonly strip: Strip; readonly lesson: Lesson; readonly counting: Counting }
 
 /** The counts along the grid, in the chosen way. A step that goes on is not named again. */
@@ -45,7 +48,7 @@ export function StripCounts({ strip, lesson, counting }: CountsProps) {
             className={called ? 'strip-count strip-count-called' : 'strip-count'}
             style={{ left: `${along(strip, point.beat)}%` }}
           >
-            {goesOn ? '·' : text}
+            {goesOn ? (dense ? '·' : betweenCounts(point.beat)) : text}
           </span>
         )
       })}

@@ -55,8 +55,10 @@ function firstChange(points: StripLine['points']): StripLine['points'] {
   return points.slice(Math.max(0, begin), end + 1)
 }
 
+type Line = Pick<StripLine, 'panel' | 'points'>
+
 /** The first time at which the line is `part` of the way from the foot where it starts to the other, in that change. */
-function reaches(line: StripLine, part: number): number | null {
+function reaches(line: Line, part: number): number | null {
   const points = firstChange(line.points)
   const start = points[0]?.right
   if (start === undefined) return null
@@ -73,7 +75,11 @@ function reaches(line: StripLine, part: number): number | null {
  * Where the lines' names stand: each on a level of its own in the first change of feet, where the lines are furthest
  * apart, so that no name covers another even where two lines run together. A line that never changes feet has none.
  */
-export function linePlaces({ from, to, lines }: Strip): readonly LinePlace[] {
+export function linePlaces({
+  from,
+  to,
+  lines,
+}: Pick<Strip, 'from' | 'to'> & { readonly lines: readonly Line[] }): readonly LinePlace[] {
   const crossing = lines
     .flatMap((line) => {
       const half = reaches(line, 0.5)

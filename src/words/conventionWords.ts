@@ -47,6 +47,9 @@ function momentsOf(scheduled: ScheduledAction, struck: boolean): string {
   return `${fromCount(moments.split - called)}: placed, half way; ${full}`
 }
 
+/** While the count goes on. */
+const OVER = 'the steps are done: stand and count on until they begin again'
+
 /**
  * The convention in the own words of the action that was called last ("a slow, on the & after: placed, half way; …"),
  * and where its timing comes from.
@@ -56,15 +59,16 @@ export function conventionWords(
   t: number,
 ): { action: string; source: string } {
   const called = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
-  // After the last step that is danced it is still that one that is spoken of.
   const scheduled = schedule.actions[Math.min(called.index, steps?.last ?? called.index)] ?? called
+  const last = schedule.actions[steps?.last ?? schedule.actions.length - 1] ?? scheduled
+  const isOver = t >= last.called + last.value - 1e-9
   const struck = schedule.convention === 'struck'
   const { source } = schedule.timing
   // A figure that goes its own way has no source but its maker.
   const chosen =
     schedule.convention === dance.convention ? provenanceWords(dance.conventionSource) : 'set for this figure'
   return {
-    action: `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
+    action: isOver ? OVER : `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
     source: `Timing: ${provenanceWords(source)}. Weight: ${CONVENTION[schedule.convention]}, ${chosen}.`,
   }
 }

@@ -7,6 +7,8 @@ import { listed } from './listed.ts'
 /** Less than this, in beats, is not said. */
 const HARDLY = 1 / 16
 
+const SAME = 1e-9
+
 const EIGHTHS = 8
 /** As it is said: to eighths of a beat. */
 const said = (beats: number): number => Math.round(Math.abs(beats) * EIGHTHS) / EIGHTHS
@@ -28,18 +30,21 @@ function runs(indices: readonly number[]): string[] {
   })
 }
 
-/** The action that a time lies after, or in. */
-function actionAt({ times }: Performance, t: number): number {
-  const inside = times.findIndex(({ leaves, full }) => t >= leaves - 1e-9 && t < full - 1e-9)
-  return inside >= 0
-    ? inside
-    : Math.max(
-        0,
-        times.findLastIndex(({ full }) => full <= t + 1e-9),
-      )
+/** The action that a wait lies in, or after. */
+function whereOf({ times }: Performance, from: number): { readonly at: number; readonly where: 'in' | 'after' } {
+  const inside = times.findIndex(({ stands }) => stands !== undefined && Math.abs(stands.from - from) < SAME)
+  if (inside >= 0) return { at: inside, where: 'in' }
+  // A foot that comes without weight may have begun: the weight has not.
+  return {
+    at: Math.max(
+      0,
+      times.findLastIndex(({ full }) => full <= from + SAME),
+    ),
+    where: 'after',
+  }
 }
 
-/** "fully over ½ beat late on steps 2 to 4" for those that are as late (+) or early (−) as each other. */
+/** "½ beat late on steps 2 to 4" for those that are as late (+) or early (−) as each other. */
 function errorsOf(danced: Performance, ideal: Performance): string[] {
   const groups = new Map<number, number[]>()
   for (const { index, moment, by } of momentErrors(danced, ideal)) {
@@ -47,28 +52,33 @@ function errorsOf(danced: Performance, ideal: Performance): string[] {
     const size = Math.sign(by) * said(by)
     groups.set(size, [...(groups.get(size) ?? []), index])
   }
-  const all = danced.times.length
+  const where = (indices: readonly number[]): string =>
+    indices.length === danced.times.length && indices.length > 1 ? 'throughout' : `on ${stepsOf(indices)}`
   const sizes = [...groups.keys()]
   if (sizes.length > 2 && (sizes.every((size) => size > 0) || sizes.every((size) => size < 0))) {
     const [least, most] = [Math.min(...sizes.map(Math.abs)), Math.max(...sizes.map(Math.abs))]
     const indices = [...groups.values()].flat().sort((a, b) => a - b)
     return [
-      `${fraction(least)} to ${beatsInWords(most)} ${(sizes[0] as number) > 0 ? 'late' : 'early'} on ${stepsOf(indices)}`,
+      `${fraction(least)} to ${beatsInWords(most)} ${(sizes[0] as number) > 0 ? 'late' : 'early'} ${where(indices)}`,
     ]
   }
-  return [...groups].map(([size, indices]) => {
-    const much = `${beatsInWords(Math.abs(size))} ${size > 0 ? 'late' : 'early'}`
-    return indices.length === all && all > 1 ? `${much} throughout` : `${much} on ${stepsOf(indices)}`
-  })
+  return [...groups].map(
+    ([size, indices]) => `${beatsInWords(Math.abs(size))} ${size > 0 ? 'late' : 'early'} ${where(indices)}`,
+  )
 }
 
-/** "step 1 begins ½ beat late and hurries": what begins late, or early, and is done in time. */
+/** "steps 1 and 2 begin ½ beat late and hurry": what begins late and is done in time. */
 function begunOf(danced: Performance, ideal: Performance): string[] {
+  const groups = new Map<number, number[]>()
   const errors = momentErrors(danced, ideal)
-  return errors.flatMap(({ index, moment, by }, k) => {
+  for (const [k, { index, moment, by }] of errors.entries()) {
     const full = errors[k + 2]
-    if (moment !== 'leaves' || full === undefined || Math.abs(full.by) >= HARDLY || by < HARDLY) return []
-    return [`step ${index + 1} begins ${beatsInWords(said(by))} late and hurries`]
+    if (moment !== 'leaves' || full === undefined || Math.abs(full.by) >= HARDLY || by < HARDLY) continue
+    groups.set(said(by), [...(groups.get(said(by)) ?? []), index])
+  }
+  return [...groups].map(([size, indices]) => {
+    const [begin, hurry] = indices.length === 1 ? ['begins', 'hurries'] : ['begin', 'hurry']
+    return `${stepsOf(indices)} ${begin} ${beatsInWords(size)} late and ${hurry}`
   })
 }
 
@@ -76,9 +86,7 @@ function waitsOf(danced: Performance, ideal: Performance): string[] {
   const groups = new Map<string, number[]>()
   for (const { from, to } of waits(danced, ideal)) {
     if (to - from < HARDLY) continue
-    const at = actionAt(danced, from)
-    const { leaves, full } = danced.times[at] as Performance['times'][number]
-    const where = from > leaves + 1e-9 && from < full - 1e-9 ? 'in' : 'after'
+    const { at, where } = whereOf(danced, from)
     const key = `waits ${beatsInWords(said(to - from))} ${where}`
     groups.set(key, [...(groups.get(key) ?? []), at])
   }
@@ -91,7 +99,7 @@ function weightOf({ schedule: { figure } }: Comparison, danced: Performance, ide
   const wrong = feet?.flatMap((foot, index) => (foot === planned?.[index] ? [] : [index])) ?? []
   const none = danced.carried.flatMap((share, index) => (share === 0 && (ideal.carried[index] ?? 0) > 0 ? [index] : []))
   const less = danced.carried.flatMap((share, index) =>
-    share > 0 && share < (ideal.carried[index] ?? 0) - 1e-9 ? [index] : [],
+    share > 0 && share < (ideal.carried[index] ?? 0) - SAME ? [index] : [],
   )
   if (none.length > 0) found.push(`no change of weight on ${stepsOf(none)}`)
   if (wrong.length > 0) found.push(`${stepsOf(wrong)} with the wrong foot`)
@@ -112,15 +120,16 @@ export function performanceWords(comparison: Comparison, panel: number): string 
   const { ideal } = comparison
   const errors = errorsOf(performance, ideal)
   const begun = begunOf(performance, ideal)
-  const hurries = rushes(performance, ideal).length > 0
+  const isInTime = errors.length + begun.length === 0
+  const hurries = isInTime && rushes(performance, ideal).length > 0
   const found = [
     ...weightOf(comparison, performance, ideal),
     ...waitsOf(performance, ideal),
     ...begun,
     ...errors,
-    ...(hurries && begun.length === 0 && errors.length === 0 ? ['hurries, and is in time at the end'] : []),
+    ...(hurries ? ['hurries, and is in time at the end'] : []),
   ]
   if (found.length === 0) return 'In time throughout.'
-  const text = `${found.join('; ')}${errors.length + begun.length === 0 ? '; otherwise in time' : ''}.`
+  const text = `${found.join('; ')}${isInTime && !hurries ? '; otherwise in time' : ''}.`
   return text.slice(0, 1).toUpperCase() + text.slice(1)
 }

@@ -40,7 +40,7 @@ export const showWords = {
   tableColumns: { count: 'Count', step: 'Step' },
   goTo: (count: string) => `Go to ${count}`,
 
-  steps: 'This step',
+  steps: 'Two steps',
   stepsHint: 'Loop this step with the one before it',
 
   teach: 'Full screen',

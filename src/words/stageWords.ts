@@ -23,7 +23,17 @@ function freeFoot(foot: Foot, next: Action | undefined): string {
   return way === 'comes' || next.weight === 0 ? `${foot} on its way in` : `${foot} passing`
 }
 
-function whileActing(action: Action, foot: Foot, u: number): string {
+/**
+ * How far the weight is at the split. Half way only where all of it goes over: a part that goes, or that was there before,
+ * leaves it elsewhere.
+ * @param before the share that the acting foot still has from the step before
+ */
+function atSplit({ direction, weight }: Action, before: number): string {
+  const isHalf = direction === 'in place' ? Math.abs(before + weight - 1) < EXACT : before === 0 && weight === 1
+  return `${isHalf ? 'half' : 'part'} way between the feet`
+}
+
+function whileActing(action: Action, foot: Foot, u: number, before: number): string {
   const standing = otherFoot(foot)
   const { footTurn } = action
   if (action.direction === 'hold') {
@@ -37,8 +47,10 @@ function whileActing(action: Action, foot: Foot, u: number): string {
       ? `${foot} foot coming in, no weight on it`
       : `${foot} foot ${name}, weight stays on the ${standing}`
   }
-  if (Math.abs(u - 0.5) < EXACT)
-    return action.direction === 'in place' ? 'half way between the feet' : 'placed, half way between the feet'
+  if (Math.abs(u - 0.5) < EXACT) {
+    const way = atSplit(action, before)
+    return action.direction === 'in place' ? way : `placed, ${way}`
+  }
   if (u > 0.5) return `transferring to the ${foot} foot`
   return action.direction === 'in place' ? `leaving the ${standing} foot` : `moving, ${foot} foot on its way`
 }
@@ -53,6 +65,7 @@ function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting:
   const turns = action.footTurn === null || action.footTurn.kind === 'heel turn' ? '' : TURNING[action.footTurn.kind]
   if (action.weight < 1) {
     const part = `part weight on the ${foot} foot (${fraction(action.weight)})`
+    if (waiting) return `${part}, waiting`
     return turns === '' ? part : `${part}, ${turns}`
   }
   if (turns !== '' && !waiting) return `fully over the ${foot} foot, ${turns}`
@@ -63,13 +76,15 @@ function whenDone(action: Action, foot: Foot, next: Action | undefined, waiting:
 
 /** What is said of a stop inside an action and of what comes of it; null where nothing is. @param u the part of the action */
 function whileStopped(
-  { direction }: Action,
+  action: Action,
   foot: Foot,
   { at, from, to }: NonNullable<ActionTimes['stands']>,
   t: number,
   u: number,
+  before: number,
 ): string | null {
-  if (at >= 0.5 - EXACT) return t > from + EXACT && t < to - EXACT ? 'stopped half way between the feet' : null
+  const { direction } = action
+  if (at >= 0.5 - EXACT) return t > from + EXACT && t < to - EXACT ? `stopped ${atSplit(action, before)}` : null
   // From its touch on the foot is down: it waits for the body, which then comes.
   if (t < from - EXACT || u >= 0.5 - EXACT) return null
   const where = direction === 'in place' ? 'in its place' : 'placed'
@@ -107,6 +122,12 @@ function stateNow(comparison: Comparison, panel: number, t: number): string {
     ...(actions[index] as Action),
     weight: performance.carried[index] as Action['weight'],
   })
+  /** Of part weight the rest is still on the foot that acts next. */
+  const restBefore = (index: number): number => {
+    const last = actions.findLastIndex(({ direction }, k) => k < index && direction !== 'hold')
+    const took = last < 0 ? 0 : (performance.carried[last] as number)
+    return took > 0 && took < 1 ? 1 - took : 0
+  }
   const onWhichFoot = (index: number, state: string): string =>
     feet[index] === planned[index] ? state : `wrong foot: ${state}`
   const waiting = standing.some(({ from, to }) => t > from + EXACT && t < to - EXACT)
@@ -116,8 +137,9 @@ function stateNow(comparison: Comparison, panel: number, t: number): string {
     const index = Math.floor(p)
     const [action, foot, u] = [danced(index), feet[index] as Foot, p - index]
     const stands = performance.times[index]?.stands
-    const stopped = stands === undefined ? null : whileStopped(action, foot, stands, t, u)
-    return onWhichFoot(index, stopped ?? whileActing(action, foot, u))
+    const before = restBefore(index)
+    const stopped = stands === undefined ? null : whileStopped(action, foot, stands, t, u, before)
+    return onWhichFoot(index, stopped ?? whileActing(action, foot, u, before))
   }
   if (whole === 0) return `over the ${otherFoot(schedule.figure.firstFoot)} foot, ready`
   const done = whole - 1

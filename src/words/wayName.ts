@@ -43,13 +43,13 @@ function more(way: Way): string {
     case 'ahead':
       return way.by === 0 ? `: ${NOTHING}` : ` by ${beatsInWords(way.by)}`
     case 'gaining':
-      return `: ${beatsInWords(way.by)} more each step`
+      return way.by === 0 ? ` ${NOTHING}` : `: ${beatsInWords(way.by)} more each step`
     case 'foot first':
-      return `: the body waits ${beatsInWords(way.by)}`
+      return way.by === 0 ? `: ${NOTHING}` : `: the body waits ${beatsInWords(way.by)}`
     case 'part weight':
-      return `: ${fraction(way.part)} of the weight`
+      return way.part === 1 ? `: ${NOTHING}` : `: ${fraction(way.part)} of the weight`
     case 'slip':
-      return `: begins ${beatsInWords(way.by)} late`
+      return way.by === 0 ? ` ${NOTHING}` : `: begins ${beatsInWords(way.by)} late`
     case 'swelling':
     case 'arrested':
       return ': in time'

@@ -7,7 +7,7 @@ import type { Figure } from '../../src/figure/figure.ts'
 import { schedule } from '../../src/timing/schedule.ts'
 import { perform } from '../../src/transfer/perform.ts'
 import type { Way } from '../../src/transfer/way.ts'
-import { beat, beatValue, share } from '../../src/units.ts'
+import { beat, beatValue, seconds, share } from '../../src/units.ts'
 import { type ChartRow, chartRows } from '../../src/words/chartRows.ts'
 import { exampleFigure, walks } from '../tools/exampleFigure.ts'
 
@@ -15,7 +15,10 @@ function chartOf(figure: Figure, way: Way, every = 0.5): Chart {
   const scheduled = schedule(figure)
   const [ideal, performance] = [perform(scheduled, { kind: 'in time' }), perform(scheduled, way)]
   const comparison = { dance: dances[figure.dance], schedule: scheduled, ideal, panels: [{ way, performance }] }
-  return { schedule: scheduled, way, every, rows: chartRows(comparison, 0, every) }
+  return {
+    ...{ schedule: scheduled, way, barsPerMinute: 29, shortest: seconds(0.42) },
+    ...{ every, rows: chartRows(comparison, 0, every) },
+  }
 }
 const inTime: Way = { kind: 'in time' }
 const sqq = walks('foxtrot', [2, 1, 1], { title: 'Three walks' })
@@ -75,13 +78,18 @@ describe('chartText(json)', () => {
       units: { x: expect.stringContaining('metres'), heading: expect.stringContaining('degrees') },
       figure: { id: 'example', title: 'Three walks', dance: 'foxtrot', role: 'leader', timing: '2 1 1' },
       performance: { kind: 'early', part: 0.5, name: expect.stringMatching(/^Early/) },
-      every: 0.5,
+      ...{ barsPerMinute: 29, shortest: 0.42, every: 0.5 },
     })
     // Too soon onto a slow: across in half of its time, on the & after its count.
     expect(chart.rows.find((row: ChartRow) => row.beat === 0.5)).toMatchObject({
       ...{ bar: 1, count: '&', action: 1, progress: 1, says: 'RF forward' },
       right: { load: 1, onFloor: true },
     })
+  })
+
+  test('numbers chosen steps from 1', () => {
+    const chart = JSON.parse(chartText('json', chartOf(sqq, { kind: 'stops', on: [0, 2] })))
+    expect(chart.performance).toEqual({ kind: 'stops', steps: [1, 3], name: 'Stops in the middle: steps 1 and 3' })
   })
 
   test('explains every number of a row', () => {
@@ -100,7 +108,7 @@ describe('chartText(json)', () => {
     const keys = new Set<string>()
     for (const way of [
       { kind: 'late', by: beat(0.5) },
-      { kind: 'early', part: share(0.5) },
+      { kind: 'early', part: share(0.5), on: [1] },
     ] as const) {
       const { units, ...chart } = JSON.parse(chartText('json', chartOf(tracked, way)))
       JSON.stringify({ ...chart, units: null }, (key, value) => {

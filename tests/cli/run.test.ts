@@ -73,10 +73,10 @@ describe('run(check …)', () => {
 
 describe('run(…), called wrongly', () => {
   test('says all that is wrong at once, then how to call it, on stderr', async () => {
-    const { status, out, err } = await called('chart', '--as', 'xml', '--every', '1/3', '--late', 'x', '--tempo')
+    const { status, out, err } = await called('chart', '--as', 'xml', '--every', '1/3', '--late', 'x', '--speed')
     expect([status, out]).toEqual([2, ''])
     expect(err.split('\n').slice(0, 6)).toEqual([
-      '--tempo is no option',
+      '--speed is no option',
       'chart wants a file',
       '--as is one of table, csv, json; here is “xml”',
       '--late is a fraction from 0 to 1, such as 1/2; here is “x”',
@@ -86,12 +86,33 @@ describe('run(…), called wrongly', () => {
   })
 
   test.each([
-    [[], 'say what to do: check or chart'],
-    [['cheque\u001b'], '“cheque\\u{1b}” is no command; there are check and chart'],
+    [[], 'say what to do: check, chart or measure'],
+    [['cheque\u001b'], '“cheque\\u{1b}” is no command; there are check, chart and measure'],
     [['check'], 'check wants a file'],
     [['check', 'x', '--as', 'csv'], 'check has no option --as'],
     [['chart', 'a', 'b'], 'chart takes one file at a time'],
     [['chart', 'a', '--as'], '--as wants a value'],
+    [
+      ['chart', 'a', '--performance', 'gaining', '--amount', '1'],
+      '--amount is a fraction from 0 to 1/4, such as 1/8; here is “1”',
+    ],
+    [['chart', 'a', '--performance', 'placed', '--amount', '1'], '--performance placed has no --amount'],
+    [['chart', 'a', '--performance', 'ahead', '--steps', '1'], '--performance ahead has no --steps'],
+    [
+      ['chart', 'a', '--performance', 'slip', '--steps', '1,2,4'],
+      '--performance slip is made on one step; --steps names 1, 2 and 4',
+    ],
+    [
+      ['chart', 'a', '--performance', 'early', '--early-part', '1/2', '--amount', '1/2'],
+      '--amount and --early-part say the same; one of them is enough',
+    ],
+    [
+      ['chart', 'a', '--performance', 'late', '--steps', '0'],
+      '--steps are numbers from 1 with commas between them, such as 2,3; here is “0”',
+    ],
+    [['chart', 'a', '--tempo', 'x'], '--tempo is a number of bars a minute, such as 29 or 29.5; here is “x”'],
+    [['chart', 'a', '--shortest', '1'], '--shortest is seconds from 0.25 to 0.42; here is “1”'],
+    [['measure', 'a', '--every', '1/2'], 'measure has no option --every'],
     [['chart', 'a', '--timing', 'S'], '--timing is 1 for the figure’s first timing, 2 for its second; here is “S”'],
   ])('%j', async (args, says) => {
     const { status, err } = await called(...args)
@@ -124,6 +145,46 @@ describe('run(chart …)', () => {
       out: '',
       err: expect.stringContaining(err),
     })
+  })
+
+  test('says at once all that the figure cannot give, with the range of its dance', async () => {
+    const asked = ['--performance', 'late', '--steps', '1,2,9', '--tempo', '36.3', '--timing', '3']
+    const { status, out, err } = await called('chart', warned, ...asked)
+    expect([status, out]).toEqual([2, ''])
+    // Slow Foxtrot is played at 29 bars a minute, and from 20 to 125 % of that.
+    expect(err.split('\n').slice(1)).toEqual([
+      'warned.yaml: --timing is from 1 to 2 in this figure; here is 3',
+      'warned.yaml: this figure has 1 step; --steps names 2 and 9',
+      'warned.yaml: --tempo is from 5.8 to 36.25 bars a minute in Slow Foxtrot; here is 36.3',
+      '',
+    ])
+  })
+
+  test('takes every tempo of the dance, its ends included', async () => {
+    for (const tempo of ['5.8', '36.25']) expect((await called('chart', demo, '--tempo', tempo)).status).toBe(0)
+    for (const tempo of ['5.79', '36.26']) expect((await called('chart', demo, '--tempo', tempo)).status).toBe(2)
+  })
+
+  test('says in one line that a fault changes nothing, charts it, and ends with 0', async () => {
+    const [asked, plan] = [await called('chart', demo, '--performance', 'no-change'), await called('chart', demo)]
+    expect([asked.status, asked.err]).toEqual([
+      0,
+      `${demo}: “No change of weight” changes nothing in this figure (warning)\n`,
+    ])
+    expect(asked.out.split('\n').slice(1)).toEqual(plan.out.split('\n').slice(1))
+    const nothing = await called('chart', demo, '--performance', 'late', '--amount', '0')
+    expect([nothing.status, nothing.err]).toEqual([0, expect.stringMatching(/^\S+ “Late.*” changes nothing .*\n$/)])
+  })
+
+  test('makes a slip on the step that is asked for, and up for it as quickly as the tempo allows', async () => {
+    const { out } = await called('chart', demo, '--performance', 'slip', '--steps', '2', '--as', 'json')
+    const { rows, performance } = JSON.parse(out)
+    expect(performance).toMatchObject({ kind: 'slip', by: 0.5, steps: [2] })
+    const stageAt = (at: number) => rows.find(({ beat }: { beat: number }) => beat === at).stage
+    expect([stageAt(1.5), stageAt(2)]).toEqual([
+      'fully over the right foot, left passing',
+      'late by ½ beat: fully over the right foot, left passing',
+    ])
   })
 
   test('a figure with errors gives no chart but its problems, on stderr', async () => {

@@ -33,6 +33,8 @@ const facts: Readonly<Record<string, Facts>> = {
   '20-quickstep-lock': ['quickstep', [2, 1, 1, 2], [1, 1, 1, 1], 1.5],
   '21-waltz-spin-turn': ['waltz', [1, 1, 1, 1, 1, 1], [1, 1, 1, 1, 1, 1], 2],
   '22-twelve-walks': ['foxtrot', [2, 2, 1, 1, 2, 2, 1, 1, 2, 2, 1, 1], [1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], 4.5],
+  '23-quick-run': ['quickstep', [1, 1, 1, 1, 1, 1, 1, 1], [1, 1, 1, 1, 1, 1, 1, 1], 2],
+  '24-quick-run-with-a-slow': ['quickstep', [1, 1, 1, 1, 2, 1, 1], [1, 1, 1, 1, 1, 1, 1], 2],
 }
 
 test('every file among the demos is a figure that is known here', () => {

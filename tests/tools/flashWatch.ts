@@ -52,7 +52,7 @@ const isGeneralChange = (from: number, to: number): boolean =>
  * Watches pictures and notes every cell's changes: from each peak or valley to the next by at least a tenth.
  * @param lightAt the light of a colour index; asked once for each
  */
-export function flashWatch(lightAt: (index: number) => Light): FlashWatch {
+function flashWatch(lightAt: (index: number) => Light): FlashWatch {
   const lights: Light[] = []
   const luminances: number[] = []
   const redPairs: boolean[][] = []

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Figure } from '../../src/figure/figure.ts'
 import { schedule } from '../../src/timing/schedule.ts'
-import { momentErrors } from '../../src/transfer/comparison.ts'
+import { behind, momentErrors } from '../../src/transfer/comparison.ts'
 import type { Curve } from '../../src/transfer/curve.ts'
 import { type FaultKind, faults, wayOf } from '../../src/transfer/faults.ts'
 import { perform } from '../../src/transfer/perform.ts'
@@ -151,6 +151,19 @@ describe('perform(every demo and 500 generated figures, any fault): one way, nev
       keepsCheckpoints(all)
     })
   })
+})
+
+// As it is said at a grid point: to an eighth of a beat.
+test.each([...LATE, ...EARLY])('%s never reads as the other at a half beat or quarter of a demo', (kind) => {
+  const side = LATE.includes(kind) ? 1 : -1
+  for (const figure of demos) {
+    for (const { danced, ideal, grid } of [0.3, 0.84, 1.4].map((least) => dance(figure, wayOf(kind), least))) {
+      for (let t = Math.floor(danced.curve.from); t <= danced.curve.to; t += grid) {
+        const said = Math.round(behind(danced, ideal, t) * 8) / 8
+        if (side * said < 0) expect.fail(`${figure.id} at ${t}: ${said}`)
+      }
+    }
+  }
 })
 
 test('late on every step is nowhere before the plan, ahead nowhere after it', () => {

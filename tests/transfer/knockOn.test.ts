@@ -4,10 +4,10 @@ import { danceList, dances } from '../../src/dance/dances.ts'
 import { defaultTempo } from '../../src/dance/defaultTempo.ts'
 import { playedTempoRange } from '../../src/dance/playedTempoRange.ts'
 import type { Figure } from '../../src/figure/figure.ts'
-import { COMFORTABLE, QUICKEST } from '../../src/session/session.ts'
 import { type Schedule, type ScheduledAction, schedule } from '../../src/timing/schedule.ts'
 import { knockOn, knockOnChart, turningTempo } from '../../src/transfer/knockOn.ts'
 import { perform } from '../../src/transfer/perform.ts'
+import { shortestTimes } from '../../src/transfer/shortestTimes.ts'
 import { beat, type Seconds, seconds } from '../../src/units.ts'
 import { demos } from '../tools/demos.ts'
 import { walks } from '../tools/exampleFigure.ts'
@@ -17,7 +17,7 @@ const slip = (at: number, by: number) => ({ at, by: beat(by) })
 const quicks = (count: number) => schedule(walks('quickstep', new Array<number>(count).fill(1)))
 const inBeats = (time: number, beatsPerMinute: number): number => (time * beatsPerMinute) / 60
 const steps = (plan: Schedule, at: number, beatsPerMinute: number, by = 0.5): number | null => {
-  const { steps, healed } = knockOn(plan, slip(at, by), inBeats(COMFORTABLE, beatsPerMinute))
+  const { steps, healed } = knockOn(plan, slip(at, by), inBeats(shortestTimes.comfortable, beatsPerMinute))
   return healed ? steps : null
 }
 const NEVER_QUICKER = Number.POSITIVE_INFINITY
@@ -28,7 +28,7 @@ const slipIn = <T>(figure: fc.Arbitrary<T>) =>
     figure,
     share: fc.double({ min: 0, max: 0.999, noNaN: true }),
     by: fc.integer({ min: 0, max: 48 }).map((parts) => parts / 48),
-    shortest: fc.double({ min: QUICKEST, max: COMFORTABLE, noNaN: true }),
+    shortest: fc.double({ min: shortestTimes.quickest, max: shortestTimes.comfortable, noNaN: true }),
     beatsPerMinute: fc.double({ min: 20, max: 260, noNaN: true }),
   })
 const slipped = slipIn(generatedFigure())
@@ -177,7 +177,7 @@ describe('knockOnChart(schedule, slip, shortest, tempi)', () => {
   ])('%s quicks, a slip at %s: each action is touched once for each of %s tempi', (count, at, tempi) => {
     const { plan, taken } = watched(quicks(count))
     const asked = Array.from({ length: tempi }, (_, k) => 40 + 15 * k)
-    const chart = knockOnChart(plan, slip(at, 0.5), COMFORTABLE, asked)
+    const chart = knockOnChart(plan, slip(at, 0.5), shortestTimes.comfortable, asked)
     expect(chart.map(({ beatsPerMinute }) => beatsPerMinute)).toEqual(asked)
     expect(taken).toEqual(Array.from({ length: count }, (_, index) => (index < at ? 0 : tempi)))
   })
@@ -200,7 +200,8 @@ describe('knockOnChart(schedule, slip, shortest, tempi)', () => {
 })
 
 const ANY = { from: 1, to: 10_000 }
-const turning = (plan: Schedule, at = 0, tempi = ANY, by = 0.5) => turningTempo(plan, slip(at, by), COMFORTABLE, tempi)
+const turning = (plan: Schedule, at = 0, tempi = ANY, by = 0.5) =>
+  turningTempo(plan, slip(at, by), shortestTimes.comfortable, tempi)
 
 // The thresholds follow from 0.42 s: ½ beat, 1 beat and 1½ beats of it are 71.4, 142.9 and 214.3 beats a minute.
 describe('0.42 s to carry the weight across, ½ beat late (own judgement; the thresholds are arithmetic)', () => {
@@ -325,7 +326,7 @@ describe('the demos of a run of quicks, in quickstep', () => {
 
   test('without a slow it is never made up for at the full tempo, and in one step when slow', () => {
     for (let at = 0; at < 8; at++) expect([steps(run, at, full), steps(run, at, slowest)]).toEqual([null, 1])
-    expect(knockOn(run, slip(0, 0.5), inBeats(COMFORTABLE, full)).late).toEqual(new Array(8).fill(0.5))
+    expect(knockOn(run, slip(0, 0.5), inBeats(shortestTimes.comfortable, full)).late).toEqual(new Array(8).fill(0.5))
   })
   test('with a slow the slow makes up for it at the full tempo, whichever step before it slips', () => {
     const slow = withSlow.actions.findIndex(({ value }) => value === 2)

@@ -48,6 +48,12 @@ describe('a wrong rhythm is the same actions with other beat values', () => {
     expect(danced('cut short', 'foxtrot', [2, 1, 1]).map(({ full }) => full)).toEqual([0.5, 1.5, 2.5])
     expect(planned('foxtrot', [2, 1, 1]).map(({ full }) => full)).toEqual([1.5, 2.5, 3.5])
   })
+  test('a bar that cannot be shared out exactly, in parts of 1/48 beat, keeps its rhythm: 4 beats over 5 steps', () => {
+    const values = [1, 1, 0.5, 0.5, 1]
+    expect(danced('evened', 'quickstep', values).map(({ full }) => full)).toEqual(
+      planned('quickstep', values).map(({ full }) => full),
+    )
+  })
   test('only the chosen slows are', () => {
     const ends = danced('cut short', 'quickstep', [2, 1, 1, 2], [3]).map(({ full }) => full)
     expect(ends).toEqual(planned('quickstep', [2, 1, 1, 1]).map(({ full }) => full))

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Strip, type StripLine, strip } from '../../src/scene/strip.ts'
+import { type StripLine, strip } from '../../src/scene/strip.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
 import { newSession } from '../../src/session/session.ts'
 import { along, linePath, linePlaces, rightAt } from '../../src/ui/linePlaces.ts'
@@ -31,7 +31,9 @@ test('linePlaces(strip): a name for each line, none on another', () => {
 })
 
 /** From one foot to the other in [from, to], and there it stays. */
-const line = (panel: number, from: number, to: number, first: 0 | 1 = 0): StripLine => ({
+type Line = Pick<StripLine, 'panel' | 'points'>
+
+const line = (panel: number, from: number, to: number, first: 0 | 1 = 0): Line => ({
   panel,
   points: [
     { t: -0.5, right: first },
@@ -39,9 +41,8 @@ const line = (panel: number, from: number, to: number, first: 0 | 1 = 0): StripL
     { t: to, right: 1 - first },
     { t: 3.5, right: 1 - first },
   ],
-  waits: [],
 })
-const stripOf = (lines: readonly StripLine[]): Strip => ({ from: -0.5, to: 3.5, grid: [], lines })
+const stripOf = (lines: readonly Line[]) => ({ from: -0.5, to: 3.5, lines })
 
 describe('linePlaces(strip)', () => {
   test.each([0, 1] as const)(
@@ -74,12 +75,11 @@ describe('linePlaces(strip)', () => {
   })
 
   test('keeps the names out of a change to part weight, where the lines lie close', () => {
-    const parts = (panel: number, by: number): StripLine => ({
+    const parts = (panel: number, by: number): Line => ({
       panel,
       points: [...[0, 0, 0.5, 0, 1, 1].map((right, index) => ({ t: index === 0 ? -0.5 : index - 1 + by, right }))],
-      waits: [],
     })
-    const places = linePlaces({ from: -0.5, to: 6, grid: [], lines: [parts(0, 0), parts(1, 0.5), parts(2, -0.25)] })
+    const places = linePlaces({ from: -0.5, to: 6, lines: [parts(0, 0), parts(1, 0.5), parts(2, -0.25)] })
     expect(places).toHaveLength(3)
     const ys = places.map(({ y }) => y).sort((a, b) => a - b)
     for (const [index, y] of ys.entries()) if (index > 0) expect(y - (ys[index - 1] as number)).toBeGreaterThan(4)
@@ -88,7 +88,7 @@ describe('linePlaces(strip)', () => {
   })
 
   test('has no name for a line that never changes feet', () => {
-    const still: StripLine = { panel: 0, points: [0, 3.5].map((t) => ({ t, right: 0 })), waits: [] }
+    const still: Line = { panel: 0, points: [0, 3.5].map((t) => ({ t, right: 0 })) }
     expect(linePlaces(stripOf([still]))).toEqual([])
   })
 })

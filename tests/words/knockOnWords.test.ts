@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest'
 import type { DanceId } from '../../src/dance/dance.ts'
 import { dances } from '../../src/dance/dances.ts'
 import { playedTempoRange } from '../../src/dance/playedTempoRange.ts'
-import { COMFORTABLE, QUICKEST } from '../../src/session/session.ts'
 import { schedule } from '../../src/timing/schedule.ts'
 import { knockOnChart, turningTempo } from '../../src/transfer/knockOn.ts'
+import { shortestTimes } from '../../src/transfer/shortestTimes.ts'
 import { beat } from '../../src/units.ts'
 import { knockOnWords } from '../../src/words/knockOnWords.ts'
 import { walks } from '../tools/exampleFigure.ts'
@@ -18,7 +18,7 @@ function played(dance: DanceId) {
 function turning(dance: DanceId, values: readonly number[], { at = 0, by = 0.5, tempi = played(dance) } = {}): string {
   const plan = schedule(walks(dance, values))
   const slip = { at, by: beat(by) }
-  return knockOnWords.turning(plan, slip, turningTempo(plan, slip, COMFORTABLE, tempi))
+  return knockOnWords.turning(plan, slip, turningTempo(plan, slip, shortestTimes.comfortable, tempi))
 }
 
 // The tempi follow from 0.42 s by arithmetic: see the tests of turningTempo.
@@ -73,7 +73,11 @@ describe('knockOnWords.turning(schedule, slip, turningTempo): up to which tempo 
   })
 })
 
-function now(values: readonly number[], tempo: number, { at = 0, by = 0.5, shortest = COMFORTABLE } = {}): string {
+function now(
+  values: readonly number[],
+  tempo: number,
+  { at = 0, by = 0.5, shortest = shortestTimes.comfortable } = {},
+): string {
   const plan = schedule(walks('quickstep', values))
   const slip = { at, by: beat(by) }
   const [row] = knockOnChart(plan, slip, shortest, [tempo])
@@ -107,7 +111,7 @@ describe('knockOnWords.now(schedule, slip, at a tempo)', () => {
     ['no slip', now(eight, 200, { by: 0 }), 'At 200 beats a minute (50 bars): every step in time.'],
     [
       'a quicker dancer',
-      now(eight, 200, { shortest: QUICKEST }),
+      now(eight, 200, { shortest: shortestTimes.quickest }),
       'At 200 beats a minute (50 bars): late on steps 1 and 2, then in time.',
     ],
     [
