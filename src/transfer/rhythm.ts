@@ -47,10 +47,11 @@ function misplaced(values: readonly BeatValue[]): readonly BeatValue[] {
 }
 
 /**
- * Each split beat loses its rhythm: unequal parts of a beat become equal ones (¾ ¼ as ½ ½); with equal parts all the
- * actions around it, to the nearest slow, bar or other split beat, take equally long (1 ½ ½ 1 as ¾ each).
+ * Each split beat loses its rhythm: unequal parts of a beat become equal ones (¾ ¼ as ½ ½); with equal parts all actions
+ * of its bar of music take equally long (1 ½ ½ 1 as ¾ each), where that can be said exactly.
+ * @param barLength, before in 1/48 beat: of a bar, and what of the first has gone by when the figure begins
  */
-function evened(values: readonly BeatValue[], barLength: number): readonly BeatValue[] {
+function evened(values: readonly BeatValue[], barLength: number, before: number): readonly BeatValue[] {
   const next = [...values]
   const share = (from: number, to: number): void => {
     const sum = sumOfValues(values.slice(from, to))
@@ -58,7 +59,7 @@ function evened(values: readonly BeatValue[], barLength: number): readonly BeatV
     next.fill((sum / (to - from)) as BeatValue, from, to)
   }
   let start = 0
-  let sum = 0
+  let sum = before
   for (let index = 0; index < values.length; index++) {
     sum += values[index] as number
     if (sum < barLength && index < values.length - 1) continue
@@ -83,6 +84,6 @@ export function inRhythm(schedule: Schedule, way: Rhythm): readonly ActionTimes[
       ? cutShort(timing.values, way)
       : way.kind === 'misplaced'
         ? misplaced(timing.values)
-        : evened(timing.values, beatsPerBar * BEAT)
+        : evened(timing.values, beatsPerBar * BEAT, (schedule.firstCount - 1) * BEAT)
   return scheduleOf({ ...figure, timings: [{ ...timing, values }] }).actions.map(({ moments }) => moments)
 }

@@ -10,6 +10,7 @@ import type { Way } from '../transfer/way.ts'
 import { faultWords } from '../words/faultWords.ts'
 import { labels } from '../words/labels.ts'
 import { shownLine } from '../words/shownLine.ts'
+import { showWords } from '../words/showWords.ts'
 import { wayShort } from '../words/wayName.ts'
 import { FaultDetails } from './FaultDetails.tsx'
 import { FaultPicture } from './FaultPicture.tsx'
@@ -33,6 +34,7 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
   const panels = useStore(player.store, (state) => state.session.panels)
   const order = useStore(player.store, (state) => state.session.order)
   const lesson = useStore(player.store, (state) => state.lesson)
+  const names = useStore(player.store, (state) => state.session.names)
   const panel = Math.min(wanted, panels.length - 1)
   const way: Way = panels[panel]?.way ?? { kind: 'in time' }
   const toned = tones(panels.map((one) => one.way.kind))
@@ -50,6 +52,13 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
   const takeAway = (): void => {
     player.change((session) => withPanelLess(session, panel))
     choosePanel(Math.max(1, panel - 1))
+  }
+  if (!names) {
+    return (
+      <Sheet title={faultWords.pictures} closeLabel={labels.close} close={close}>
+        <p className="sheet-note">{showWords.namesAreOff}</p>
+      </Sheet>
+    )
   }
   return (
     <Sheet title={faultWords.title(place)} closeLabel={labels.close} close={close}>

@@ -67,27 +67,36 @@ function errorsOf(danced: Performance, ideal: Performance): string[] {
   )
 }
 
-/** "steps 1 and 2 begin ½ beat late and hurry": what begins late and is done in time. */
-function begunOf(danced: Performance, ideal: Performance): string[] {
-  const groups = new Map<number, number[]>()
+/** What begins late and is done in time: how late each is, by index. */
+function begunOf(danced: Performance, ideal: Performance): ReadonlyMap<number, number> {
   const errors = momentErrors(danced, ideal)
+  const found = new Map<number, number>()
   for (const [k, { index, moment, by }] of errors.entries()) {
     const full = errors[k + 2]
-    if (moment !== 'leaves' || full === undefined || Math.abs(full.by) >= HARDLY || by < HARDLY) continue
-    groups.set(said(by), [...(groups.get(said(by)) ?? []), index])
+    if (moment === 'leaves' && full !== undefined && Math.abs(full.by) < HARDLY && by >= HARDLY)
+      found.set(index, said(by))
   }
-  return [...groups].map(([size, indices]) => {
+  return found
+}
+
+/** "steps 1 and 2 begin ½ beat late and hurry". */
+function begunWords(begun: ReadonlyMap<number, number>): string[] {
+  return [...new Set(begun.values())].map((size) => {
+    const indices = [...begun].flatMap(([index, by]) => (by === size ? [index] : []))
     const [begin, hurry] = indices.length === 1 ? ['begins', 'hurries'] : ['begin', 'hurry']
     return `${stepsOf(indices)} ${begin} ${beatsInWords(size)} late and ${hurry}`
   })
 }
 
-function waitsOf(danced: Performance, ideal: Performance): string[] {
+/** @param begun a wait before one of these is said with it */
+function waitsOf(danced: Performance, ideal: Performance, begun: ReadonlyMap<number, number>): string[] {
   const groups = new Map<string, number[]>()
   for (const { from, to } of waits(danced, ideal)) {
     if (to - from < HARDLY) continue
     const { at, where } = whereOf(danced, from)
-    const key = `waits ${beatsInWords(said(to - from))} ${where}`
+    const size = said(to - from)
+    if (where === 'after' && begun.get(at + 1) === size) continue
+    const key = `waits ${beatsInWords(size)} ${where}`
     groups.set(key, [...(groups.get(key) ?? []), at])
   }
   return [...groups].map(([what, indices]) => `${what} ${stepsOf(indices)}`)
@@ -120,12 +129,12 @@ export function performanceWords(comparison: Comparison, panel: number): string 
   const { ideal } = comparison
   const errors = errorsOf(performance, ideal)
   const begun = begunOf(performance, ideal)
-  const isInTime = errors.length + begun.length === 0
+  const isInTime = errors.length + begun.size === 0
   const hurries = isInTime && rushes(performance, ideal).length > 0
   const found = [
     ...weightOf(comparison, performance, ideal),
-    ...waitsOf(performance, ideal),
-    ...begun,
+    ...waitsOf(performance, ideal, begun),
+    ...begunWords(begun),
     ...errors,
     ...(hurries ? ['hurries, and is in time at the end'] : []),
   ]

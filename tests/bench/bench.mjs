@@ -50,7 +50,8 @@ async function bench() {
   try {
     const browser = await chromium.launch({ executablePath: await findBrowser(), args: browserFlags })
     try {
-      for (const check of [framesCheck, firstPicture, keyToPicture]) add([await check(browser, pages.url)])
+      for (const panels of /** @type {const} */ ([3, 4])) add([await framesCheck(browser, pages.url, panels)])
+      for (const check of [firstPicture, keyToPicture]) add([await check(browser, pages.url)])
       const page = await browser.newPage()
       const userAgent = await page.evaluate(() => navigator.userAgent)
       const facts = await machine(REPOSITORY, { version: browser.version(), userAgent })

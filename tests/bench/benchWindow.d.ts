@@ -21,7 +21,7 @@ export type Answer = {
 declare global {
   /** What the bench's own scripts leave in the pages. */
   interface Window {
-    measureFrames: () => Promise<FrameTimes>
+    measureFrames: (panels: 3 | 4) => Promise<FrameTimes>
     /** When the first picture had been rendered, ms since the navigation began. */
     firstPicture?: number
     /** Waits for the first of the events, then for three animation frames. */

@@ -1,7 +1,9 @@
 import { figures } from 'virtual:figures'
 import { crankedDriver } from '../../../src/clock/crankedDriver.ts'
 import { createPlayer } from '../../../src/player.ts'
+import { withPanelMore } from '../../../src/session/session.ts'
 import { createStage } from '../../../src/stage/stage.ts'
+import { wayOf } from '../../../src/transfer/faults.ts'
 import { bareScene } from './bareScene.ts'
 import { type RecordedFrame, sceneRecorder } from './sceneRecorder.ts'
 
@@ -20,7 +22,14 @@ const BLOCK = 60
 const PASSES = 8
 const RATE = 60
 const SIZE = { width: 1200, height: 440, resolution: 1 }
-const RECTS = [0, 1, 2].map((place) => ({ x: place * 400 + 10, y: 10, width: 380, height: 420 }))
+/** So many panels beside each other. */
+const rectsOf = (panels: number) =>
+  Array.from({ length: panels }, (_, place) => ({
+    x: (place * SIZE.width) / panels + 10,
+    y: 10,
+    width: SIZE.width / panels - 20,
+    height: 420,
+  }))
 /** Frames after which the two pictures are held against each other. */
 const COMPARED = [0, 130, 311, 599]
 
@@ -54,7 +63,7 @@ const nextFrame = (): Promise<number> => new Promise((done) => requestAnimationF
  * The script time of a frame: the player's own way from the time to the picture, against pixi alone that does what our
  * frame did. Both draw in one page, in turn, block by block.
  */
-async function measureFrames(): Promise<FrameTimes> {
+async function measureFrames(panels: 3 | 4): Promise<FrameTimes> {
   if (!crossOriginIsolated) throw new Error('the page is not cross-origin isolated: its clock is too coarse')
   const recorder = sceneRecorder()
   const paint = painting()
@@ -64,7 +73,9 @@ async function measureFrames(): Promise<FrameTimes> {
   const stage = await createStage(SIZE)
   if (stage.renderer !== 'webgl') throw new Error('there is no WebGL')
   document.body.append(stage.canvas)
-  player.show(stage, RECTS, false)
+  // The three that there are from the start, and a fault that stops on its way.
+  if (panels === 4) player.change((session) => withPanelMore(session, wayOf('stops')))
+  player.show(stage, rectsOf(panels), false)
 
   const begin = (): void => {
     player.pause()
