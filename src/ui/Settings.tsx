@@ -13,6 +13,7 @@ const COUNTINGS: readonly Counting[] = ['slows and quicks', 'bars and beats', 'h
 /** What a lesson can be varied by. */
 export function Settings({ player, id }: { readonly player: Player; readonly id: string }) {
   const panels = useStore(player.store, (state) => state.session.panels)
+  const names = useStore(player.store, (state) => state.session.names)
   const order = useStore(player.store, (state) => state.session.order)
   const counting = useStore(player.store, (state) => state.session.counting)
   const timing = useStore(player.store, (state) => state.session.timing)
@@ -24,7 +25,8 @@ export function Settings({ player, id }: { readonly player: Player; readonly id:
       {(['late', 'early'] as const).map((kind) => {
         // Of the two that are there from the start; others are set where they are chosen.
         const way = order.map((panel) => panels[panel]?.way).find((one) => one?.kind === kind)
-        const amount = way === undefined ? null : amountOf(way)
+        // With names off it would tell what there is to be found.
+        const amount = way === undefined || !names ? null : amountOf(way)
         if (amount === null) return null
         return (
           <Choice

@@ -37,7 +37,7 @@ export const labels = {
         ? 'Who is late?'
         : shown.includes('early')
           ? 'Who is early?'
-          : 'Who is in time?',
+          : 'Who is right?',
   showNames: 'Show names',
   /** Names off: pupils answer by number. @param place 0 = the leftmost */
   unnamedPanel: (place: number) => `${place + 1}`,
