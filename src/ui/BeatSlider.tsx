@@ -45,6 +45,8 @@ export function BeatSlider({ player }: { readonly player: Player }) {
     let was = player.store.getState().playing
     return player.store.subscribe(({ playing }) => {
       if (was && !playing) say()
+      // The line that glides is the beat then; a large thumb behind it would be a second one.
+      if (was !== playing) slider.current?.toggleAttribute('data-playing', playing)
       was = playing
     })
   }, [player, say])
