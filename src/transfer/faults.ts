@@ -65,7 +65,7 @@ export const faults: readonly Fault[] = [
   },
   {
     ...{ kind: 'gaining', of: 'timing', on: 'all', usesTempo: false, demo: '22', source: common },
-    amount: beats(0, 0.25, 0.125, 0.0625, 0.125, 0.25),
+    amount: beats(0, 0.25, 0.125, 0.125, 0.25),
   },
   {
     ...{ kind: 'foot first', of: 'weight', on: 'chosen', usesTempo: true, demo: '01', source: common },
