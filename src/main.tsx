@@ -1,9 +1,11 @@
 import { figures } from 'virtual:figures'
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
+import { soundingDriver } from './clock/soundingDriver.ts'
 import { fileOf } from './figure/ownFigure.ts'
 import type { SavedText } from './keep/saveText.ts'
 import { createPlayer, type Player } from './player.ts'
+import { createSpeaker, type SoundContext } from './sound/speaker.ts'
 import type { Stage } from './stage/stage.ts'
 import { App } from './ui/App.tsx'
 import { ErrorBoundary } from './ui/ErrorBoundary.tsx'
@@ -37,13 +39,19 @@ const soon = (stage: Promise<Stage>): Promise<Stage | null> =>
     }),
   ])
 
+/** Made within a press; null where the browser has no sound. Balanced: what must not crackle may come a little later. */
+const soundContext = (): SoundContext | null =>
+  typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'balanced' })
+
 function start(home: HTMLElement): Running {
   // The stage begins before React, so that the picture does not wait for the rest of the page.
   const stage = import('./stage/stage.ts').then(({ createStage }) =>
     // As large as it must be only when the page knows where it goes.
     createStage({ width: 1, height: 1, resolution: devicePixelRatio }),
   )
-  const player = createPlayer(figures, pageDriver())
+  const speaker = createSpeaker(soundContext, () => performance.now() / 1000)
+  const driver = soundingDriver(pageDriver(), speaker)
+  const player = createPlayer(figures, driver)
   /** The first demo, which every test draws; a figure that cannot be drawn must not come back. */
   const startAnew = (): void => {
     player.pause()
@@ -58,7 +66,7 @@ function start(home: HTMLElement): Running {
     root.render(
       <StrictMode>
         <ErrorBoundary startAnew={startAnew} mine={() => mine(player)}>
-          <App player={player} stage={stage} ready={ready} />
+          <App player={player} stage={stage} ready={ready} source={{ speaker, driver }} />
         </ErrorBoundary>
       </StrictMode>,
     )
@@ -70,6 +78,7 @@ function start(home: HTMLElement): Running {
       closed = true
       player.pause()
       root.unmount()
+      speaker.close()
       await stage.then(
         (started) => started.destroy(),
         () => {},
@@ -94,6 +103,8 @@ running.stage
       () =>
         Promise.allSettled([
           import('./clock/gsapDriver.ts'),
+          import('./conductor.ts'),
+          import('./keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()),
           import('./figure/parse.ts'),
           import('./ui/ProblemDialog.tsx'),
           import('./keep/viewOfLink.ts'),

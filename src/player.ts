@@ -2,7 +2,6 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import { atTempo, beatAt, type Clock, isOver, paused, playing, soughtTo, standingClock, within } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
 import type { Counting } from './dance/dance.ts'
-import { secondsPerBeat } from './dance/secondsPerBeat.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
 import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
@@ -33,6 +32,7 @@ import {
 } from './session/session.ts'
 import { shuffled } from './session/shuffled.ts'
 import { stepsAt } from './session/stepsAt.ts'
+import { beatLasts } from './sound/beatLasts.ts'
 import type { Stage } from './stage/stage.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
 import { type Beat, beat } from './units.ts'
@@ -132,12 +132,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     asked: false,
     own: [],
   }))
-  let clock = standingClock(
-    lesson.range,
-    secondsPerBeat(lesson.dance, opening.barsPerMinute),
-    lesson.round,
-    driver.now(),
-  )
+  let clock = standingClock(lesson.range, beatLasts(lesson, opening.barsPerMinute), lesson.round, driver.now())
 
   // 2. Where it is drawn.
   let shown: Shown | null = null
@@ -201,10 +196,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const before = store.getState()
     const sameLesson = leadsToSame(next, before.session)
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
-    if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, driver.now())
-    if (next.barsPerMinute !== before.session.barsPerMinute) {
-      clock = atTempo(clock, secondsPerBeat(after.dance, next.barsPerMinute), driver.now())
-    }
+    // What sounds already goes on; nothing waits for it where nothing plays.
+    const when = clock.playing ? (driver.next?.() ?? driver.now()) : driver.now()
+    if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, when)
+    const lasts = beatLasts(after, next.barsPerMinute)
+    if (lasts !== clock.secondsPerBeat) clock = atTempo(clock, lasts, when)
     const asked = !next.names || (before.asked && next.order === before.session.order)
     store.setState({ session: next, lesson: after, asked })
     if (!sameLesson || next.names !== before.session.names) framePanels()
@@ -229,12 +225,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     if (brought !== null) rehearse(next, chosen)
     const now = driver.now()
     const clockAfter = soughtTo(
-      standingClock(
-        after.range,
-        secondsPerBeat(after.dance, next.barsPerMinute),
-        after.repeats ? after.round : null,
-        now,
-      ),
+      standingClock(after.range, beatLasts(after, next.barsPerMinute), after.repeats ? after.round : null, now),
       at ?? after.range.from,
       now,
     )

@@ -68,8 +68,10 @@ describe('createPlayer(figures, driver): any order, any frame rate, the same pic
     const { driver, player, stage } = onStage()
     player.seek(7)
     player.play()
-    // Foxtrot at 29 bars a minute: 116 beats a minute; half a beat to the seam.
-    driver.crank((0.5 * 60) / 116 + 1e-9)
+    // Foxtrot at 29 bars a minute: 116 beats a minute, to half a sample in the round; half a beat to the seam.
+    const { secondsPerBeat } = player.clock()
+    expect(Math.abs(secondsPerBeat - 60 / 116) * 8).toBeLessThanOrEqual(0.5 / 48_000)
+    driver.crank(0.5 * secondsPerBeat + 1e-9)
     expect(player.beatNow()).toBeCloseTo(-0.5, 6)
     const still = fresh(player, -0.5)
     for (const [k, { marker }] of (stage.drawn.at(-1) ?? []).entries()) {
@@ -112,8 +114,9 @@ describe('createPlayer(figures, driver): pages and loops while it plays', () => 
     const { range, round } = player.store.getState().lesson
     expect([range.from, range.to, round]).toEqual([-0.5, 4.5, 5])
     player.play()
-    driver.crank((range.to - 2.5) * secondsABeat + 0.01)
-    expect(player.beatNow()).toBeCloseTo(range.from + 0.01 / secondsABeat, 6)
+    const { secondsPerBeat } = player.clock()
+    driver.crank((range.to - 2.5) * secondsPerBeat + 0.01)
+    expect(player.beatNow()).toBeCloseTo(range.from + 0.01 / secondsPerBeat, 6)
     expect(player.store.getState().playing).toBe(true)
     player.toggleSteps()
     expect(player.store.getState().lesson.round).toBe(8)

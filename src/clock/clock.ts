@@ -12,6 +12,8 @@ export type Clock = {
   readonly range: Range
   /** The length of a round in beats; null: it stops at the end of the range. */
   readonly round: Beat | null
+  /** What holds until the anchor, where that is still to come: what sounds already cannot be changed any more. */
+  readonly former?: Clock | undefined
 }
 
 /** from ≤ to, both ends included. */
@@ -26,7 +28,8 @@ export function standingClock(range: Range, secondsPerBeat: Seconds, round: Beat
 
 /** The beat at `now`. In a round the end is the start again; otherwise it is held at the end of the range. */
 export function beatAt(clock: Clock, now: Seconds): Beat {
-  const { anchor, playing, range, round, secondsPerBeat } = clock
+  const { anchor, playing, range, round, secondsPerBeat, former } = clock
+  if (former !== undefined && now < anchor.now) return beatAt(former, now)
   if (!playing) return clamp(anchor.beat, range)
   const run = anchor.beat + Math.max(0, now - anchor.now) / secondsPerBeat
   if (round === null) return clamp(run, range)
@@ -40,7 +43,17 @@ export const isOver = (clock: Clock, now: Seconds): boolean =>
 
 const anchored = (clock: Clock, now: Seconds, change: Partial<Clock>, at: number = beatAt(clock, now)): Clock => {
   const changed = { ...clock, ...change }
-  return { ...changed, anchor: { beat: clamp(at, changed.range), now } }
+  return { ...changed, anchor: { beat: clamp(at, changed.range), now }, former: undefined }
+}
+
+/** Seconds after which nobody asks what was. */
+const PAST = 1
+
+/** The same change from `when` on, which may still be to come; until then all goes on as it did. */
+const from = (clock: Clock, when: Seconds, change: Partial<Clock>): Clock => {
+  const { former, anchor } = clock
+  const before = former !== undefined && when - anchor.now > PAST ? { ...clock, former: undefined } : clock
+  return { ...anchored(clock, when, change), former: before }
 }
 
 /** Goes on from where it stands; from the start when it stands at the end. */
@@ -54,10 +67,10 @@ export const paused = (clock: Clock, now: Seconds): Clock => anchored(clock, now
 /** At another beat (held inside the range); goes on playing if it played. */
 export const soughtTo = (clock: Clock, at: Beat, now: Seconds): Clock => anchored(clock, now, {}, at)
 
-/** At another tempo; the beat now stays the beat now. */
-export const atTempo = (clock: Clock, secondsPerBeat: Seconds, now: Seconds): Clock =>
-  anchored(clock, now, { secondsPerBeat })
+/** At another tempo from `when` on, now or soon; the beat then stays the beat then. */
+export const atTempo = (clock: Clock, secondsPerBeat: Seconds, when: Seconds): Clock =>
+  from(clock, when, { secondsPerBeat })
 
-/** With another range or round; the beat is kept where the range allows it. */
-export const within = (clock: Clock, range: Range, round: Beat | null, now: Seconds): Clock =>
-  anchored(clock, now, { range, round })
+/** With another range or round from `when` on, now or soon; the beat is kept where the range allows it. */
+export const within = (clock: Clock, range: Range, round: Beat | null, when: Seconds): Clock =>
+  from(clock, when, { range, round })

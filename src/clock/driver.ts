@@ -4,6 +4,8 @@ import type { Seconds } from '../units.ts'
 export type Driver = {
   /** Seconds from any fixed start; never goes back. */
   now(): Seconds
+  /** The earliest time at which tempo and round can change: later than now where something sounds already. Left out: now. */
+  next?(): Seconds
   /** Calls `frame` once a frame until told to rest. Asking again while it runs changes nothing. */
   run(frame: () => void): void
   /** No more frames are asked for. */

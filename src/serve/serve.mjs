@@ -16,6 +16,7 @@ const MIME = {
   '.svg': 'image/svg+xml; charset=utf-8',
   '.txt': 'text/plain; charset=utf-8',
   '.wasm': 'application/wasm',
+  '.wav': 'audio/wav',
   '.webmanifest': 'application/manifest+json; charset=utf-8',
   '.woff2': 'font/woff2',
   '.yaml': 'text/yaml; charset=utf-8',

@@ -28,6 +28,7 @@ import { useGreeting } from './useGreeting.ts'
 import { useKeys } from './useKeys.ts'
 import { useOpening } from './useOpening.ts'
 import { usePart } from './usePart.ts'
+import { type SoundSource, useSound } from './useSound.ts'
 import { useTeaching } from './useTeaching.ts'
 import { useTheme } from './useTheme.ts'
 
@@ -37,13 +38,14 @@ type Props = {
   readonly stage: Promise<Stage>
   /** The same, where it is there already. */
   readonly ready: Stage | null
+  readonly source: SoundSource
 }
 
 const lessonClass = (settingsOpen: boolean, sheetOpen: boolean): string =>
   ['lesson', ...(settingsOpen ? ['settings-open'] : []), ...(sheetOpen ? ['beside-sheet'] : [])].join(' ')
 
 /** The page: picture, count, strip, and what sets them going. */
-export function App({ player, stage, ready }: Props) {
+export function App({ player, stage, ready, source }: Props) {
   const theme = useTheme()
   const [characters, setCharacters] = useState(true)
   const [settingsOpen, setSettingsOpen] = useState(false)
@@ -60,9 +62,11 @@ export function App({ player, stage, ready }: Props) {
   const [faultPanel, setFaultPanel] = useState(1)
   const measures = usePart(parts.measures, notLoaded)
   const slow = usePart(parts.slow, notLoaded)
-  const sheets = [show, faults]
+  const sound = useSound(player, source, notLoaded)
+  const soundSheet = usePart(parts.sound, notLoaded)
+  const sheets = [show, faults, soundSheet]
   /** Two sheets would lie on one another. */
-  const alone = (sheet: (typeof sheets)[number]): void => {
+  const alone = (sheet: { readonly close: () => void; readonly toggle: () => void }): void => {
     for (const other of sheets) if (other !== sheet) other.close()
     sheet.toggle()
   }
@@ -85,6 +89,14 @@ export function App({ player, stage, ready }: Props) {
         show={{ isOpen: show.isOpen, toggle: () => alone(show) }}
         teach={teaching.toggle}
         explain={marks}
+        sound={{
+          state: sound.state,
+          isOpen: soundSheet.isOpen,
+          press: () => {
+            if (!soundSheet.isOpen && sound.state !== 'sounding') sound.wake()
+            alone(soundSheet)
+          },
+        }}
         openNotes={notes.toggle}
       />
       <main
@@ -131,8 +143,9 @@ export function App({ player, stage, ready }: Props) {
       </main>
       <Status player={player} />
       {show.Shown === null ? null : (
-        <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} />
+        <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} openSlow={slow.toggle} />
       )}
+      {soundSheet.Shown === null ? null : <soundSheet.Shown sound={sound} close={soundSheet.close} />}
       {faults.Shown === null ? null : (
         <faults.Shown
           player={player}

@@ -6,12 +6,16 @@ import { dependsOnTempo, type Fault, wayOf } from '../transfer/faults.ts'
 import { shortestTimes } from '../transfer/shortestTimes.ts'
 import type { Way } from '../transfer/way.ts'
 import { faultWords } from '../words/faultWords.ts'
+import { performanceWords } from '../words/performanceWords.ts'
 import { shownLine } from '../words/shownLine.ts'
 import { Choice } from './Choice.tsx'
 import { Spread } from './Spread.tsx'
+import { TempoControl } from './TempoControl.tsx'
 
 type Props = {
   readonly player: Player
+  /** Index into the panels. */
+  readonly panel: number
   readonly fault: Fault
   readonly way: Way
   readonly amount: number | null
@@ -21,7 +25,7 @@ type Props = {
 }
 
 /** The chosen fault: what is seen, what helps, how much of it, and on which steps. */
-export function FaultDetails({ player, fault, way, amount, set, demo }: Props) {
+export function FaultDetails({ player, panel, fault, way, amount, set, demo }: Props) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const shortest = useStore(player.store, (state) => state.session.shortest)
   const { kind } = fault
@@ -78,6 +82,8 @@ export function FaultDetails({ player, fault, way, amount, set, demo }: Props) {
           choose={(value) => player.change((session) => withShortest(session, value))}
         />
       ) : null}
+      {kind === 'slip' ? null : <p aria-live="polite">{performanceWords(lesson, panel)}</p>}
+      {dependsOnTempo(way) && kind !== 'slip' ? <TempoControl player={player} /> : null}
       {kind === 'slip' && 'by' in way ? <Spread player={player} slip={{ at: on[0] ?? 0, by: way.by }} /> : null}
       {demo === undefined || demo.id === lesson.figure.id ? null : (
         <button type="button" className="fault-demo" onClick={() => player.choose(demo.id)}>

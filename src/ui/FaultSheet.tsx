@@ -77,14 +77,9 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
           </button>
         ))}
         {panels.length < MOST_PANELS ? (
-          <button
-            type="button"
-            className="icon-button"
-            aria-label={faultWords.more}
-            title={faultWords.more}
-            onClick={add}
-          >
+          <button type="button" className="toggle fault-panel" onClick={add}>
             <Icon name="more" />
+            {faultWords.more}
           </button>
         ) : null}
       </fieldset>
@@ -92,14 +87,14 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
         <p className="sheet-note">{faultWords.plan}</p>
       ) : (
         <>
-          <FaultList player={player} panel={panel} way={way} />
-          <button type="button" className="quiet-button" onClick={takeAway}>
-            {faultWords.less}
+          <button type="button" className="fault-demo fault-less" onClick={takeAway}>
+            {faultWords.less(wayShort(way.kind))}
           </button>
+          <FaultList player={player} panel={panel} way={way} />
         </>
       )}
       <button type="button" className="quiet-button" onClick={openSlow}>
-        {faultWords.slow}
+        {showWords.slow}
       </button>
       <p className="sheet-note">{faultWords.teacher}</p>
     </Sheet>
@@ -156,6 +151,7 @@ function FaultList({ player, panel, way }: ListProps) {
               {chosen ? (
                 <FaultDetails
                   player={player}
+                  panel={panel}
                   fault={fault}
                   way={way}
                   amount={amountOf(way)}

@@ -2,9 +2,11 @@ import { useStore } from 'zustand'
 import type { Figure } from '../figure/figure.ts'
 import type { OwnFigure } from '../figure/ownFigure.ts'
 import type { Player } from '../player.ts'
+import type { SoundState } from '../sound/speaker.ts'
 import { labels } from '../words/labels.ts'
 import { openWords } from '../words/openWords.ts'
 import { showWords } from '../words/showWords.ts'
+import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
 import { Icon } from './Icon.tsx'
 import { LinkButton } from './LinkButton.tsx'
@@ -18,6 +20,7 @@ type Props = {
   readonly show: Opener
   readonly teach: () => void
   readonly explain: Opener
+  readonly sound: { readonly state: SoundState; readonly isOpen: boolean; readonly press: () => void }
   readonly openNotes: () => void
 }
 
@@ -42,7 +45,7 @@ function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
 }
 
 /** Which figure, what it is, and the few things that concern the whole page. */
-export function FigureBar({ player, opening, show, teach, explain, openNotes }: Props) {
+export function FigureBar({ player, opening, show, teach, explain, sound, openNotes }: Props) {
   const { figure, written, dance } = useStore(player.store, (state) => state.lesson)
   const { panels, order } = useStore(player.store, (state) => state.session)
   const question = labels.ask(order.flatMap((panel) => panels[panel]?.way.kind ?? []))
@@ -97,6 +100,16 @@ export function FigureBar({ player, opening, show, teach, explain, openNotes }: 
       >
         <Icon name="teach" />
         <span className="bar-button-word">{showWords.teach}</span>
+      </button>
+      <button
+        type="button"
+        className="icon-button"
+        aria-label={soundWords.button(sound.state)}
+        title={soundWords.button(sound.state)}
+        aria-expanded={sound.isOpen}
+        onClick={sound.press}
+      >
+        <Icon name={sound.state === 'sounding' ? 'sound' : 'silent'} />
       </button>
       <button
         type="button"

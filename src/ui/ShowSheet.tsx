@@ -20,10 +20,11 @@ type Props = {
   readonly theme: { readonly choice: ThemeChoice; readonly choose: (choice: ThemeChoice) => void }
   readonly close: () => void
   readonly openTable: () => void
+  readonly openSlow: () => void
 }
 
 /** Everything that decides how a figure is shown, and nothing that decides how it is danced. */
-export function ShowSheet({ player, theme, close, openTable }: Props) {
+export function ShowSheet({ player, theme, close, openTable, openSlow }: Props) {
   const seen = useStore(player.store, (state) => state.session.seen)
   const { figure, written } = useStore(player.store, (state) => state.lesson)
   const names = useStore(player.store, (state) => state.session.names)
@@ -49,6 +50,9 @@ export function ShowSheet({ player, theme, close, openTable }: Props) {
         options={THEMES.map((one) => [one, showWords.colourNames[one]] as const)}
         choose={theme.choose}
       />
+      <button type="button" className="quiet-button" onClick={openSlow}>
+        {showWords.slow}
+      </button>
       {names ? (
         <button type="button" className="quiet-button" title={showWords.tableHint} onClick={openTable}>
           {showWords.table}

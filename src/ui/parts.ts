@@ -6,6 +6,7 @@ export const parts = {
   faults: () => import('./FaultSheet.tsx').then(({ FaultSheet }) => FaultSheet),
   slow: () => import('./SlowDialog.tsx').then(({ SlowDialog }) => SlowDialog),
   measures: () => import('./MeasuresDialog.tsx').then(({ MeasuresDialog }) => MeasuresDialog),
+  sound: () => import('./SoundSheet.tsx').then(({ SoundSheet }) => SoundSheet),
   notes: () => import('./NotesDialog.tsx').then(({ NotesDialog }) => NotesDialog),
   marks: () => import('./Marks.tsx').then(({ Marks }) => Marks),
 } as const

@@ -49,7 +49,8 @@ const SAID: Readonly<Record<FaultKind, Said>> = {
   },
   placed: {
     seen: 'On a step of half a beat the foot is on its count and the weight is not: the next steps are late.',
-    remedy: 'Smaller steps, the body over each foot at once. Dance it slowly until every one of them carries.',
+    remedy:
+      'Smaller steps, the body over each foot at once. Slowly the steps after it have time to make up for it, so there is one thing left to mend.',
     notHere: 'No step of this figure has half a beat.',
   },
   'cut short': {
@@ -124,8 +125,8 @@ function amountText(kind: FaultKind, amount: number): string {
 export const faultWords = {
   title: (place: number) => `Picture ${place + 1}: what goes wrong`,
   pictures: 'Pictures',
-  more: 'One more picture',
-  less: 'Take this picture away',
+  more: 'Add a picture',
+  less: (name: string) => `Take away: ${name}`,
   plan: 'This is the plan: what the other pictures are held against. Choose one of those, or add one.',
   group: (of: Fault['of']) => GROUPS[of],
   seen: (kind: FaultKind) => SAID[kind].seen,
@@ -137,10 +138,9 @@ export const faultWords = {
   amountText,
   steps: { chosen: 'On which steps', one: 'On which step' },
   allSteps: 'All',
-  step: (index: number, sign: string) => `${index + 1} ${sign}`,
+  step: (index: number, sign: string) => `${index + 1}: ${sign}`,
   demo: (title: string) => `See it in: ${title}`,
   shortest: 'The dancer carries the weight across in',
   shortestText: (seconds: number) => `${seconds} s${seconds < 0.3 ? ', at the least' : ', comfortably'}`,
-  slow: 'A slow, two ways, and timing or dynamics',
   teacher: 'Usual advice. Your teacher has the last word; when something hurts, stop.',
 } as const

@@ -134,8 +134,8 @@ export function performanceWords(comparison: Comparison, panel: number): string 
   const found = [
     ...weightOf(comparison, performance, ideal),
     ...waitsOf(performance, ideal, begun),
-    ...begunWords(begun),
     ...errors,
+    ...begunWords(begun),
     ...(hurries ? ['hurries, and is in time at the end'] : []),
   ]
   if (found.length === 0) return 'In time throughout.'

@@ -34,6 +34,7 @@ export const showWords = {
   colours: 'Colours',
   colourNames: { system: 'As the device', light: 'Light', dark: 'Dark' },
 
+  slow: 'A slow, two ways, and timing or dynamics',
   table: 'As a table',
   tableHint: 'The figure as a table of half beats',
   tableTitle: (title: string) => `${title}, half beat by half beat`,

@@ -46,6 +46,25 @@ describe('every change takes the beat first and anchors anew', () => {
     const shorter = within(clock, { from: beat(-0.5), to: beat(1) }, null, seconds(21))
     expect(beatAt(shorter, seconds(21))).toBe(1)
   })
+  test('a change that is still to come: until then all goes on as it did, then by the new tempo, without a jump', () => {
+    const soon = atTempo(clock, seconds(1), seconds(21))
+    expect([20.5, 20.9, 21, 21.5].map((now) => beatAt(soon, seconds(now)))).toEqual(
+      [0.5, 1.3, 1.5, 2].map((b) => expect.closeTo(b, 12)),
+    )
+    // Another before the first has come.
+    const again = atTempo(soon, seconds(0.25), seconds(21.25))
+    expect([20.5, 21.1, 21.25, 21.5].map((now) => beatAt(again, seconds(now)))).toEqual(
+      [0.5, 1.6, 1.75, 2.75].map((b) => expect.closeTo(b, 12)),
+    )
+    expect(beatAt(paused(soon, seconds(20.5)), seconds(99))).toBe(0.5)
+  })
+  test('what is past is forgotten: a thousand changes leave one former clock', () => {
+    let long = clock
+    for (let k = 0; k < 1000; k++) long = atTempo(long, seconds(0.5 + (k % 7) / 10), seconds(21 + 2 * k))
+    let depth = 0
+    for (let one: typeof long | undefined = long; one !== undefined; one = one.former) depth++
+    expect(depth).toBeLessThanOrEqual(3)
+  })
   test('playing at the end begins again', () => {
     expect(beatAt(playing(soughtTo(standing, beat(3.5), seconds(0)), seconds(0)), seconds(0))).toBe(-0.5)
   })

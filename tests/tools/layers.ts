@@ -17,6 +17,7 @@ export const LAYERS = [
   'sound',
   'stage',
   'player',
+  'conductor',
   'keep',
   'export',
   'ui',
@@ -26,7 +27,7 @@ export const LAYERS = [
 ] as const
 
 /** The last layer that must run without a browser: what `tsconfig.core.json` has to hold. */
-export const LAST_CORE_LAYER: Layer = 'session'
+export const LAST_CORE_LAYER: Layer = 'sound'
 
 /** Layers that may import less than everything before them, with the reason. */
 export const NARROWER: Readonly<Record<string, { readonly may: readonly string[]; readonly reason: string }>> = {
@@ -53,6 +54,8 @@ export const PROGRAMS: readonly string[] = ['cli', 'main', 'serve']
 
 /** The one file that knows gsap. It needs a browser, so the core must not reach it. */
 export const GSAP_FILE = 'src/clock/gsapDriver.ts'
+/** The one file that knows Web Audio, likewise. */
+export const AUDIO_FILE = 'src/sound/speaker.ts'
 
 /** Who may import a package (its subpaths included): layers or single files. What is not listed may not be imported. */
 export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
@@ -62,7 +65,7 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   gsap: [GSAP_FILE],
   yaml: ['figure'],
   valibot: ['figure'],
-  zustand: ['session', 'player', 'ui'],
+  zustand: ['session', 'player', 'conductor', 'ui'],
   'virtual:figures': ['player', 'ui', 'main'],
   vite: ['serve', 'cli'],
   'node:': ['install', 'serve', 'cli'],

@@ -1,0 +1,243 @@
+import type { SoundTime } from '../clock/soundingDriver.ts'
+import { type HeardTime, heardTime } from './heardTime.ts'
+
+/** As much of an AudioContext as is used; a test brings its own. */
+export type SoundContext = Pick<
+  AudioContext,
+  | 'state'
+  | 'currentTime'
+  | 'destination'
+  | 'outputLatency'
+  | 'getOutputTimestamp'
+  | 'resume'
+  | 'close'
+  | 'createBuffer'
+  | 'createBufferSource'
+  | 'createGain'
+  | 'addEventListener'
+  | 'removeEventListener'
+>
+
+/**
+ * off: nobody wants sound. sounding: it is heard. waiting: it is wanted and not heard (before a press, in a telephone call,
+ * or the device stands); a press may help. missing: this browser has none.
+ */
+export type SoundState = 'off' | 'waiting' | 'sounding' | 'missing'
+
+/** Something that is to sound. */
+export type Sounding = {
+  readonly buffer: AudioBuffer
+  /** The sound's time at which it begins, as `heardAt` has it. */
+  readonly when: number
+  /** The second of it that sounds then. */
+  readonly into: number
+  /** Over and over; or once. */
+  readonly loops: boolean
+}
+
+export type Speaker = SoundTime & {
+  readonly state: SoundState
+  /** Seconds that the device reports between sample and ear; 0 where it does not say. */
+  readonly reported: number
+  /** Told when the state changes. Returns what stops it. */
+  onState(listener: () => void): () => void
+  /** Within a press, for browsers allow no other beginning: makes the device ready, or tries again. */
+  wake(): void
+  /** No sound any more. */
+  sleep(): void
+  /** Samples as the device wants them; null before it is there. Takes some milliseconds, so it comes before `earliest`. */
+  prepare(samples: Float32Array, sampleRate: number): AudioBuffer | null
+  /** From its beginning on this sounds, and nothing that was asked for before. */
+  start(sounding: Sounding): void
+  /** This sounds besides: what follows on what sounds already. */
+  queue(sounding: Sounding): void
+  /** Nothing sounds any more, without a snap. */
+  silence(): void
+  /** 0 to 1. */
+  setVolume(volume: number): void
+  /** Seconds that a listener has added to what the device reports (Bluetooth). */
+  setOffset(offset: number): void
+  /** To be called now and then (each frame will do): learns what is heard, and finds a device that stands. */
+  look(): void
+  close(): void
+}
+
+type Voiced = { readonly source: AudioBufferSourceNode; readonly gain: GainNode }
+
+/** Seconds from asking to sounding: two blocks of samples and a little. */
+const LEAD = 0.03
+/** Seconds that the device needs at the least. */
+const SOONEST = 0.005
+/** Seconds in which one sound gives way to another, so that nothing snaps. */
+const FADE = 0.004
+/** Of full: nobody is to be startled. */
+const QUIET = 0.5
+
+/**
+ * The one place that knows Web Audio. Nothing sounds before a press; the picture never waits for it.
+ * @param make a context, or null where the browser has none; called within a press
+ * @param page the page's clock, seconds
+ */
+export function createSpeaker(make: () => SoundContext | null, page: () => number): Speaker {
+  let context: SoundContext | null = null
+  let out: GainNode | null = null
+  const playing = new Set<Voiced>()
+  let heard: HeardTime | null = null
+  let wanted = false
+  let none = false
+  let offset = 0
+  let volume = QUIET
+  let told: SoundState = 'off'
+  const listeners = new Set<() => void>()
+
+  const stateNow = (): SoundState => {
+    if (!wanted) return 'off'
+    if (none) return 'missing'
+    const runs = context !== null && context.state === 'running' && heard !== null && !heard.isFrozen()
+    return runs ? 'sounding' : 'waiting'
+  }
+  const tell = (): void => {
+    const state = stateNow()
+    if (state === told) return
+    told = state
+    for (const listener of listeners) listener()
+  }
+
+  /** What the device reports, where it is a number at all. */
+  const reported = (): number => {
+    const latency = context?.outputLatency
+    return latency !== undefined && Number.isFinite(latency) && latency > 0 ? latency : 0
+  }
+
+  /** What is heard just now, by the device's own word; by its clock and latency where it does not say. */
+  const learn = (): void => {
+    if (context === null || context.state !== 'running') return
+    const { contextTime, performanceTime } = context.getOutputTimestamp()
+    const says = contextTime !== undefined && performanceTime !== undefined && performanceTime > 0
+    const now = says
+      ? { page: performanceTime / 1000, sound: contextTime }
+      : { page: page(), sound: context.currentTime - reported() }
+    if (heard === null) heard = now.sound > 0 ? heardTime(now) : null
+    else heard.learn(now, page())
+  }
+
+  const look = (): void => {
+    learn()
+    tell()
+  }
+
+  const drop = (): void => {
+    context?.removeEventListener('statechange', look)
+    context?.close().catch(() => {})
+    context = null
+    out = null
+    playing.clear()
+    heard = null
+  }
+
+  const begin = (): void => {
+    try {
+      context = make()
+    } catch {
+      context = null
+    }
+    none = context === null
+    if (context === null) return
+    out = context.createGain()
+    out.gain.value = volume
+    out.connect(context.destination)
+    context.addEventListener('statechange', look)
+  }
+
+  const fade = ({ source, gain }: Voiced, when: number): void => {
+    gain.gain.setValueAtTime(1, when)
+    gain.gain.linearRampToValueAtTime(0, when + FADE)
+    source.stop(when + FADE)
+  }
+
+  const sound = ({ buffer, when: asked, into, loops }: Sounding, fades: boolean): void => {
+    if (context === null || out === null) return
+    // A page that stalled asks too late: then it begins at once, and farther on.
+    const when = Math.max(asked + offset, context.currentTime + SOONEST)
+    const at = into + when - offset - asked
+    if (!loops && at >= buffer.duration) return
+    const source = context.createBufferSource()
+    source.buffer = buffer
+    source.loop = loops
+    const gain = context.createGain()
+    if (fades) {
+      gain.gain.setValueAtTime(0, when)
+      gain.gain.linearRampToValueAtTime(1, when + FADE)
+    }
+    source.connect(gain)
+    gain.connect(out)
+    source.start(when, at % buffer.duration)
+    const voiced = { source, gain }
+    source.onended = () => {
+      playing.delete(voiced)
+      gain.disconnect()
+    }
+    playing.add(voiced)
+  }
+
+  return {
+    get state() {
+      return stateNow()
+    },
+    get reported() {
+      return reported()
+    },
+    onState(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    wake() {
+      wanted = true
+      // A clock that stands although the device says that it runs, or one that was closed, is of no use any more.
+      if (context !== null && (context.state === 'closed' || (context.state === 'running' && heard?.isFrozen()))) drop()
+      if (context === null) begin()
+      if (context !== null && context.state !== 'running') context.resume().then(look, look)
+      look()
+    },
+    sleep() {
+      wanted = false
+      drop()
+      tell()
+    },
+    prepare(samples, sampleRate) {
+      if (context === null) return null
+      const buffer = context.createBuffer(1, samples.length, sampleRate)
+      buffer.getChannelData(0).set(samples)
+      return buffer
+    },
+    start(sounding) {
+      const before = [...playing]
+      sound(sounding, true)
+      for (const voiced of before) fade(voiced, sounding.when + offset)
+    },
+    queue: (sounding) => sound(sounding, false),
+    silence() {
+      if (context === null) return
+      for (const voiced of playing) fade(voiced, context.currentTime)
+    },
+    setVolume(next) {
+      volume = Math.min(1, Math.max(0, next))
+      if (context !== null && out !== null) out.gain.setTargetAtTime(volume, context.currentTime, FADE)
+    },
+    setOffset(next) {
+      offset = next
+    },
+    heardAt(at) {
+      learn()
+      return stateNow() === 'sounding' && heard !== null ? heard.at(at) - offset : null
+    },
+    earliest() {
+      return stateNow() === 'sounding' && context !== null ? context.currentTime + LEAD - offset : null
+    },
+    look,
+    close() {
+      drop()
+      listeners.clear()
+    },
+  }
+}

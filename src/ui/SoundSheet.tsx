@@ -1,0 +1,91 @@
+import { useId } from 'react'
+import { useStore } from 'zustand'
+import type { Conductor, SoundChoices } from '../conductor.ts'
+import { labels } from '../words/labels.ts'
+import { soundWords } from '../words/soundWords.ts'
+import { Choice } from './Choice.tsx'
+import { Sheet } from './Sheet.tsx'
+import type { Sound } from './useSound.ts'
+
+type Props = { readonly sound: Sound; readonly close: () => void }
+
+/** What is heard, and how. It comes as soon as there is something to set. */
+export function SoundSheet({ sound, close }: Props) {
+  return (
+    <Sheet title={soundWords.title} closeLabel={labels.close} close={close}>
+      <p role="status">{soundWords.state(sound.state)}</p>
+      {sound.state === 'waiting' ? (
+        <button type="button" className="quiet-button" onClick={sound.wake}>
+          {soundWords.again}
+        </button>
+      ) : null}
+      {sound.conductor === null ? null : <Choices conductor={sound.conductor} wake={sound.wake} />}
+      <p className="sheet-note">{soundWords.care}</p>
+    </Sheet>
+  )
+}
+
+function Choices({ conductor, wake }: { readonly conductor: Conductor; readonly wake: () => void }) {
+  const id = useId()
+  const choices = useStore(conductor.store)
+  const set = (next: Partial<SoundChoices>) => conductor.set(next)
+  const usual = choices.halves === null
+  return (
+    <>
+      <Switch on={choices.on} word={soundWords.on} set={(on) => (on ? wake() : set({ on }))} />
+      <label className="sheet-range" htmlFor={id}>
+        {soundWords.volume}
+        <input
+          id={id}
+          type="range"
+          min={0}
+          max={1}
+          step={0.05}
+          value={choices.volume}
+          onChange={(event) => set({ volume: event.currentTarget.valueAsNumber })}
+        />
+      </label>
+      <fieldset className="sheet-group">
+        <legend>{soundWords.clicks}</legend>
+        <Switch on={choices.beats} word={soundWords.beats} set={(beats) => set({ beats })} />
+        <Switch on={choices.bar} word={soundWords.bar} set={(bar) => set({ bar })} />
+        <Choice
+          label={soundWords.halves}
+          value={usual ? 'usual' : choices.halves ? 'on' : 'off'}
+          options={(['usual', 'on', 'off'] as const).map((value) => ({ value, text: soundWords.halvesText[value] }))}
+          choose={(value) => set({ halves: value === 'usual' ? null : value === 'on' })}
+        />
+      </fieldset>
+      <Choice
+        label={soundWords.count}
+        value={choices.count}
+        options={(['off', 'counting', 'steps'] as const).map((value) => ({ value, text: soundWords.counts[value] }))}
+        choose={(count) => set({ count })}
+      />
+      <label className="sheet-range" htmlFor={`${id}-offset`}>
+        {soundWords.later}
+        <input
+          id={`${id}-offset`}
+          type="range"
+          min={0}
+          max={0.4}
+          step={0.01}
+          value={choices.offset}
+          onChange={(event) => set({ offset: event.currentTarget.valueAsNumber })}
+        />
+      </label>
+      <p className="sheet-note">{soundWords.offset(conductor.reported(), choices.offset)}</p>
+    </>
+  )
+}
+
+type SwitchProps = { readonly on: boolean; readonly word: string; readonly set: (on: boolean) => void }
+
+function Switch({ on, word, set }: SwitchProps) {
+  return (
+    <label className="switch">
+      <input type="checkbox" checked={on} onChange={() => set(!on)} />
+      {word}
+    </label>
+  )
+}
