@@ -47,7 +47,7 @@ const ROUNDING = 1e-9
 const BREATH = 1
 
 /** From the earliest leave to the latest full. */
-function danced(panels: readonly LessonPanel[]): Range {
+function danced(panels: readonly Pick<LessonPanel, 'performance'>[]): Range {
   const curves = panels.map(({ performance }) => performance.curve)
   return {
     from: beat(Math.min(...curves.map(({ from }) => from))),
@@ -84,12 +84,16 @@ export function lessonOf(session: Session, written: Figure): Lesson {
   const shortest = session.shortest / secondsPerBeat(dances[figure.dance], session.barsPerMinute)
   const chosen = stepsOf(session, figure)
   const steps = chosen ?? { first: 0, last: figure.actions.length - 1 }
-  const performed = (way: Way): Performance => {
-    const whole = perform(scheduled, way, shortest)
+  const performed = (way: Way, quickest: number = shortest): Performance => {
+    const whole = perform(scheduled, way, quickest)
     return chosen === null ? whole : onlySteps(whole, steps.first, steps.last)
   }
   const panels = session.panels.map(({ id, way }) => ({ id, way, performance: performed(way) }))
-  const moving = danced(session.order.flatMap((index) => panels[index] ?? []))
+  // Of whoever never makes up for anything: the round does not change while the tempo is dragged.
+  const slowest = session.panels.map((panel, index) =>
+    dependsOnTempo(panel.way) ? { performance: performed(panel.way, Number.POSITIVE_INFINITY) } : panels[index],
+  )
+  const moving = danced(session.order.flatMap((index) => slowest[index] ?? []))
   const from = beat(Math.floor(moving.from / scheduled.grid + ROUNDING) * scheduled.grid)
   const to = beat(Math.ceil(moving.to / scheduled.grid - ROUNDING) * scheduled.grid)
   const round = chosen === null ? roundOf(scheduled, moving) : beat(Math.ceil(to - from - ROUNDING) + BREATH)

@@ -3,47 +3,41 @@ export type Heard = { readonly page: number; readonly sound: number }
 
 /** Turns the page's time into the time of what is heard. */
 export type HeardTime = {
-  /** The sound's time that is heard at `page`, seconds; never goes back. */
+  /** The sound's time that is heard at `page`, seconds; never goes back, unless the device was found to be elsewhere. */
   at(page: number): number
-  /** Takes in what the device says. @param now when it was asked, by the page's clock */
-  learn(heard: Heard, now: number): void
-  /** True once the sound's clock was seen not to move for `FROZEN` seconds of the page's. */
-  isFrozen(): boolean
+  /** Takes in what the device says. */
+  learn(heard: Heard): void
 }
 
-/** A device that says "running" while its clock stands is silent (seconds; pitfall of interrupted sound). */
-export const FROZEN = 0.3
-/** A difference that is no jitter any more: the device has changed, or slept. */
+/** A difference that is no jitter any more: the device has changed, or slept. In seconds. */
 const JUMP = 0.05
-/** How much of each difference is taken over: jitter of some 0.1 ms then shows as a few µs, and drift is followed. */
-const TAKEN = 0.05
+/** A difference is taken over in about this time, in seconds: jitter then shows as a few µs, and drift is followed. */
+const GLIDE = 0.3
+/** After a pause one reading is worth no more than it is after this, in seconds: it may be off by a whole step. */
+const MOST = 0.05
 
 /**
- * Follows the sound's clock smoothly: the raw one moves in steps of some 3 ms, and its relation to the page's clock drifts by
- * some ten millionths.
+ * Follows the sound's clock smoothly, however often it is asked: the raw one moves in steps of some 3 ms, and its relation to
+ * the page's clock drifts by some ten millionths.
  * @param first the first pair
  */
 export function heardTime(first: Heard): HeardTime {
   let ahead = first.sound - first.page
+  let learnt = first.page
   let last = Number.NEGATIVE_INFINITY
-  let moved = first
-  let seen = first.page
   return {
     at(page) {
       last = Math.max(last, page + ahead)
       return last
     },
-    learn({ page, sound }, now) {
+    learn({ page, sound }) {
       const off = sound - page - ahead
+      const since = Math.min(MOST, Math.max(0, page - learnt))
+      learnt = Math.max(learnt, page)
       if (Math.abs(off) > JUMP) {
         ahead += off
-        // A new device, or one that has slept: what was heard before is past.
-        last = Math.min(last, page + ahead)
-      } else ahead += TAKEN * off
-      seen = Math.max(seen, now)
-      // By whatever little: it stands only where it does not move at all.
-      if (sound !== moved.sound) moved = { page: seen, sound }
+        last = Number.NEGATIVE_INFINITY
+      } else ahead += off * (1 - Math.exp(-since / GLIDE))
     },
-    isFrozen: () => seen - moved.page > FROZEN,
   }
 }

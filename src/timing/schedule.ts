@@ -42,6 +42,7 @@ export type Schedule = {
 }
 
 const HALF = 0.5
+const ROUNDING = 1e-9
 /** No moment follows another sooner than this, in beats: a curve needs room to rise. */
 const SHORTEST = 1 / 48
 
@@ -85,7 +86,8 @@ function withOwnMoments(plan: Plan, called: number, own: OwnMoments, before: Bef
   const ownSplit = at(own.split)
   const full = Math.max(at(own.full) ?? plan.full, leaves + 2 * SHORTEST, (ownSplit ?? leaves) + SHORTEST)
   const wanted = ownSplit ?? plan.split
-  const fits = wanted > leaves && wanted < full
+  // By more than rounding.
+  const fits = wanted - leaves > ROUNDING && full - wanted > ROUNDING
   const split = fits ? wanted : ownSplit === undefined ? middle(leaves, full) : leaves + SHORTEST
   const touches = at(own.touches)
   return {

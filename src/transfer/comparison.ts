@@ -21,8 +21,8 @@ export function behind(danced: Performance, ideal: Performance, t: number): numb
   return p < planned ? t - ideal.curve.departs(p) : t - ideal.curve.arrives(p)
 }
 
-/** The actions that are danced, from the first that begins in the curve on. */
-function inCurve({ curve }: Performance, index: number): boolean {
+/** Whether an action is danced: a performance may be of a part of the figure only. */
+export function inCurve({ curve }: Performance, index: number): boolean {
   return index >= (curve.knots[0]?.p ?? 0) && index < curve.actions
 }
 

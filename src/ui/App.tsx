@@ -60,6 +60,7 @@ export function App({ player, stage, ready, source }: Props) {
   const marks = usePart(parts.marks, notLoaded)
   const faults = usePart(parts.faults, notLoaded)
   const [faultPanel, setFaultPanel] = useState(1)
+  const [largePanel, setLargePanel] = useState(0)
   const measures = usePart(parts.measures, notLoaded)
   const slow = usePart(parts.slow, notLoaded)
   const sound = useSound(player, source, notLoaded)
@@ -70,8 +71,15 @@ export function App({ player, stage, ready, source }: Props) {
     for (const other of sheets) if (other !== sheet) other.close()
     sheet.toggle()
   }
-  const chooseFaults = (panel: number): void => {
+  /** The picture that is chosen for is seen, and on a narrow screen it is the large one. */
+  const choosePanel = (panel: number): void => {
     setFaultPanel(panel)
+    setLargePanel(panel)
+    const { session } = player.store.getState()
+    if (!session.order.includes(panel)) player.setOrder([...session.order, panel])
+  }
+  const chooseFaults = (panel: number): void => {
+    choosePanel(panel)
     if (!faults.isOpen) alone(faults)
   }
   useGreeting(player, stage)
@@ -111,6 +119,8 @@ export function App({ player, stage, ready, source }: Props) {
             stage={stage}
             ready={ready}
             dark={theme.dark}
+            largePanel={largePanel}
+            enlarge={setLargePanel}
             choose={chooseFaults}
             measure={(panel) => {
               setFaultPanel(panel)
@@ -150,9 +160,10 @@ export function App({ player, stage, ready, source }: Props) {
         <faults.Shown
           player={player}
           panel={faultPanel}
-          choosePanel={setFaultPanel}
+          choosePanel={choosePanel}
           close={faults.close}
           openSlow={slow.toggle}
+          openNumbers={measures.toggle}
         />
       )}
       {measures.Shown === null ? null : <measures.Shown player={player} panel={faultPanel} close={measures.close} />}

@@ -6,6 +6,7 @@ import { dependsOnTempo, type Fault, wayOf } from '../transfer/faults.ts'
 import { shortestTimes } from '../transfer/shortestTimes.ts'
 import type { Way } from '../transfer/way.ts'
 import { faultWords } from '../words/faultWords.ts'
+import { measureWords } from '../words/measureWords.ts'
 import { performanceWords } from '../words/performanceWords.ts'
 import { shownLine } from '../words/shownLine.ts'
 import { Choice } from './Choice.tsx'
@@ -22,10 +23,15 @@ type Props = {
   readonly set: (way: Way) => void
   /** Where it is best seen. */
   readonly demo: Figure | undefined
+  readonly openNumbers: () => void
 }
 
+/** What is offered, with what is set, which a link may have set otherwise. */
+const offered = (choices: readonly number[], amount: number): number[] =>
+  [...new Set([...choices, amount])].sort((a, b) => a - b)
+
 /** The chosen fault: what is seen, what helps, how much of it, and on which steps. */
-export function FaultDetails({ player, panel, fault, way, amount, set, demo }: Props) {
+export function FaultDetails({ player, panel, fault, way, amount, set, demo, openNumbers }: Props) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const shortest = useStore(player.store, (state) => state.session.shortest)
   const { kind } = fault
@@ -40,11 +46,16 @@ export function FaultDetails({ player, panel, fault, way, amount, set, demo }: P
       <p>{faultWords.seen(kind)}</p>
       <p>{faultWords.remedy(kind)}</p>
       <p className="sheet-note">{faultWords.source(fault)}</p>
-      {fault.amount === null || amount === null ? null : (
+      {fault.amount === null ||
+      amount === null ||
+      (kind === 'early' && lesson.figure.convention === 'struck') ? null : (
         <Choice
           label={faultWords.amount}
           value={amount}
-          options={fault.amount.choices.map((value) => ({ value, text: faultWords.amountText(kind, value) }))}
+          options={offered(fault.amount.choices, amount).map((value) => ({
+            value,
+            text: faultWords.amountText(kind, value),
+          }))}
           choose={(value) => set(wayOf(kind, value, on))}
         />
       )}
@@ -82,9 +93,12 @@ export function FaultDetails({ player, panel, fault, way, amount, set, demo }: P
           choose={(value) => player.change((session) => withShortest(session, value))}
         />
       ) : null}
-      {kind === 'slip' ? null : <p aria-live="polite">{performanceWords(lesson, panel)}</p>}
+      {kind === 'slip' ? null : <p>{performanceWords(lesson, panel)}</p>}
       {dependsOnTempo(way) && kind !== 'slip' ? <TempoControl player={player} /> : null}
       {kind === 'slip' && 'by' in way ? <Spread player={player} slip={{ at: on[0] ?? 0, by: way.by }} /> : null}
+      <button type="button" className="quiet-button" onClick={openNumbers}>
+        {measureWords.open}
+      </button>
       {demo === undefined || demo.id === lesson.figure.id ? null : (
         <button type="button" className="fault-demo" onClick={() => player.choose(demo.id)}>
           {faultWords.demo(shownLine(demo.title))}

@@ -1,10 +1,11 @@
+import { memo } from 'react'
 import { dances } from '../dance/dances.ts'
 import type { Figure } from '../figure/figure.ts'
 import { strip } from '../scene/strip.ts'
 import { schedule as scheduleOf } from '../timing/schedule.ts'
 import type { Comparison } from '../transfer/comparison.ts'
+import { type FaultKind, wayOf } from '../transfer/faults.ts'
 import { perform } from '../transfer/perform.ts'
-import type { Way } from '../transfer/way.ts'
 import { BOX, linePath } from './linePlaces.ts'
 
 /** Beats of the figure that fit into a small picture. */
@@ -13,7 +14,14 @@ const BEATS = 4
 const SHORTEST = 0.75
 
 /** A fault as a small strip: the weight's line over the plan's, in the first steps of a figure. */
-export function FaultPicture({ figure, way }: { readonly figure: Figure; readonly way: Way }) {
+export const FaultPicture = memo(function FaultPicture({
+  figure,
+  kind,
+}: {
+  readonly figure: Figure
+  readonly kind: FaultKind
+}) {
+  const way = wayOf(kind)
   const schedule = scheduleOf(figure)
   const ideal = perform(schedule, { kind: 'in time' })
   const range = { from: -1, to: BEATS }
@@ -41,4 +49,4 @@ export function FaultPicture({ figure, way }: { readonly figure: Figure; readonl
       ))}
     </svg>
   )
-}
+})

@@ -1,5 +1,5 @@
 import './faults.css'
-import { useEffect, useRef, useState } from 'react'
+import { type MouseEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { tones } from '../scene/tones.ts'
@@ -9,6 +9,7 @@ import { amountOf, type Fault, type FaultKind, faults, wayOf } from '../transfer
 import type { Way } from '../transfer/way.ts'
 import { faultWords } from '../words/faultWords.ts'
 import { labels } from '../words/labels.ts'
+import { numbered } from '../words/numbered.ts'
 import { shownLine } from '../words/shownLine.ts'
 import { showWords } from '../words/showWords.ts'
 import { wayShort } from '../words/wayName.ts'
@@ -25,12 +26,13 @@ type Props = {
   readonly choosePanel: (panel: number) => void
   readonly close: () => void
   readonly openSlow: () => void
+  readonly openNumbers: () => void
 }
 
 const GROUPS: readonly Fault['of'][] = ['timing', 'weight', 'rhythm', 'dynamics']
 
 /** What goes wrong in each picture: every fault that there is, those greyed that this figure cannot have. */
-export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow }: Props) {
+export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow, openNumbers }: Props) {
   const panels = useStore(player.store, (state) => state.session.panels)
   const order = useStore(player.store, (state) => state.session.order)
   const lesson = useStore(player.store, (state) => state.lesson)
@@ -38,6 +40,7 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
   const panel = Math.min(wanted, panels.length - 1)
   const way: Way = panels[panel]?.way ?? { kind: 'in time' }
   const toned = tones(panels.map((one) => one.way.kind))
+  const chips = numbered(panels.map((one) => wayShort(one.way.kind)))
   const place = Math.max(0, order.indexOf(panel))
   /** A fault that the figure can have and no picture shows yet. */
   const another = (): FaultKind =>
@@ -49,7 +52,8 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
     player.change((session) => withPanelMore(session, wayOf(another())))
     choosePanel(panels.length)
   }
-  const takeAway = (): void => {
+  const takeAway = (event: MouseEvent): void => {
+    keepFocus(event)
     player.change((session) => withPanelLess(session, panel))
     choosePanel(Math.max(1, panel - 1))
   }
@@ -64,7 +68,7 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
     <Sheet title={faultWords.title(place)} closeLabel={labels.close} close={close}>
       <fieldset className="sheet-group fault-panels">
         <legend>{faultWords.pictures}</legend>
-        {panels.map(({ id, way: one }, index) => (
+        {panels.map(({ id }, index) => (
           <button
             key={id}
             type="button"
@@ -73,24 +77,27 @@ export function FaultSheet({ player, panel: wanted, choosePanel, close, openSlow
             onClick={() => choosePanel(index)}
           >
             <ToneMark tone={toned[index] ?? 'in time'} />
-            {wayShort(one.kind)}
+            {chips[index]}
           </button>
         ))}
-        {panels.length < MOST_PANELS ? (
-          <button type="button" className="toggle fault-panel" onClick={add}>
-            <Icon name="more" />
-            {faultWords.more}
-          </button>
-        ) : null}
+        <button
+          type="button"
+          className="toggle fault-panel"
+          aria-disabled={panels.length >= MOST_PANELS}
+          onClick={() => panels.length < MOST_PANELS && add()}
+        >
+          <Icon name="more" />
+          {faultWords.more}
+        </button>
       </fieldset>
       {panel === 0 || way.kind === 'in time' ? (
         <p className="sheet-note">{faultWords.plan}</p>
       ) : (
         <>
           <button type="button" className="fault-demo fault-less" onClick={takeAway}>
-            {faultWords.less(wayShort(way.kind))}
+            {faultWords.less(chips[panel] ?? '')}
           </button>
-          <FaultList player={player} panel={panel} way={way} />
+          <FaultList player={player} panel={panel} way={way} openNumbers={openNumbers} />
         </>
       )}
       <button type="button" className="quiet-button" onClick={openSlow}>
@@ -105,11 +112,20 @@ type ListProps = {
   readonly player: Player
   readonly panel: number
   readonly way: Way
+  readonly openNumbers: () => void
 }
 
-function FaultList({ player, panel, way }: ListProps) {
+/** A button that goes away gives the keyboard back to the sheet. */
+const keepFocus = ({ currentTarget }: MouseEvent): void => {
+  if (currentTarget instanceof HTMLElement) currentTarget.closest<HTMLElement>('.sheet')?.focus({ preventScroll: true })
+}
+
+function FaultList({ player, panel, way, openNumbers }: ListProps) {
   const { schedule, shortest } = useStore(player.store, (state) => state.lesson)
-  // What a fault is seen in is drawn once.
+  const canBe = useMemo(
+    () => new Set(faults.flatMap(({ kind }) => (changes(schedule, wayOf(kind), shortest) ? [kind] : []))),
+    [schedule, shortest],
+  )
   const [demoOf] = useState(
     () => new Map(faults.map(({ kind, demo }) => [kind, player.figures.find(({ id }) => id.startsWith(demo))])),
   )
@@ -125,7 +141,7 @@ function FaultList({ player, panel, way }: ListProps) {
           const { kind } = fault
           const chosen = way.kind === kind
           const usual = wayOf(kind)
-          const possible = chosen || changes(schedule, usual, shortest)
+          const possible = chosen ? changes(schedule, way, shortest) : canBe.has(kind)
           const demo = demoOf.get(kind)
           return (
             <div className="fault" key={kind} ref={chosen ? chosenRow : null}>
@@ -134,17 +150,25 @@ function FaultList({ player, panel, way }: ListProps) {
                   type="radio"
                   name="fault"
                   checked={chosen}
-                  disabled={!possible}
+                  disabled={!possible && !chosen}
                   onChange={() => player.change((session) => withPanel(session, panel, usual))}
                 />
-                {demo === undefined ? null : <FaultPicture figure={demo} way={usual} />}
+                {demo === undefined ? null : <FaultPicture figure={demo} kind={kind} />}
                 <span>
                   {wayShort(kind)}
                   {possible ? null : <span className="fault-not-here">{faultWords.notHere(kind)}</span>}
                 </span>
               </label>
               {possible || demo === undefined ? null : (
-                <button type="button" className="fault-demo" onClick={() => player.choose(demo.id)}>
+                <button
+                  type="button"
+                  className="fault-demo"
+                  onClick={(event) => {
+                    keepFocus(event)
+                    player.choose(demo.id)
+                    player.change((session) => withPanel(session, panel, usual))
+                  }}
+                >
                   {faultWords.demo(shownLine(demo.title))}
                 </button>
               )}
@@ -157,6 +181,7 @@ function FaultList({ player, panel, way }: ListProps) {
                   amount={amountOf(way)}
                   set={(next) => player.change((session) => withPanel(session, panel, next))}
                   demo={demo}
+                  openNumbers={openNumbers}
                 />
               ) : null}
             </div>

@@ -1,3 +1,4 @@
+import { useEffect } from 'react'
 import { useStore } from 'zustand'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Player } from '../player.ts'
@@ -25,6 +26,11 @@ export function MeasuresDialog({ player, panel: wanted, close }: Props) {
   const dialog = useModal(close)
   const lesson = useStore(player.store, (state) => state.lesson)
   const tempo = useStore(player.store, (state) => state.session.barsPerMinute)
+  const names = useStore(player.store, (state) => state.session.names)
+  // It would tell which picture is which.
+  useEffect(() => {
+    if (!names) close()
+  }, [names, close])
   const panel = Math.min(wanted, lesson.panels.length - 1)
   const performance = lesson.panels[panel]?.performance ?? lesson.ideal
   const errors = momentErrors(performance, lesson.ideal)

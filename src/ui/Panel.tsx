@@ -28,7 +28,7 @@ type Props = {
   readonly asked: boolean
   /** On a narrow screen one panel is large. */
   readonly large: boolean
-  readonly enlarge: (place: number) => void
+  readonly enlarge: (panel: number) => void
   readonly choose: (panel: number) => void
   /** Asks for the numbers of a performance. */
   readonly measure: (panel: number) => void
@@ -54,13 +54,7 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
           {names && way !== undefined ? (
             <>
               {asked ? <b>{labels.unnamedPanel(place)}</b> : null}
-              <button
-                type="button"
-                className="panel-choose"
-                aria-haspopup="true"
-                title={labels.chooseWay}
-                onClick={() => choose(panel)}
-              >
+              <button type="button" className="panel-choose" title={labels.chooseWay} onClick={() => choose(panel)}>
                 <PanelTitle tone={toned[panel] ?? 'in time'} name={name} />
                 <Icon name="down" />
               </button>
@@ -80,7 +74,7 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
         ))}
       </h2>
       <div className={PICTURE_CLASS}>
-        <button type="button" className="enlarge" aria-label={labels.enlarge(name)} onClick={() => enlarge(place)} />
+        <button type="button" className="enlarge" aria-label={labels.enlarge(name)} onClick={() => enlarge(panel)} />
         {lesson.seen === 'mirror' ? <span className="picture-note">{showWords.mirrored}</span> : null}
         <span className="picture-note picture-page">
           <LiveText player={player} read={pageNow} />

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { type ReactNode, useEffect, useRef } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import type { Stage } from '../stage/stage.ts'
@@ -12,6 +12,9 @@ type Props = {
   readonly stage: Promise<Stage>
   readonly ready: Stage | null
   readonly dark: boolean
+  /** On a narrow screen one panel is large: which, by its index into the panels. */
+  readonly largePanel: number
+  readonly enlarge: (panel: number) => void
   /** Asks for another way of dancing in a picture, by its index into the panels. */
   readonly choose: (panel: number) => void
   /** Asks for the numbers of a performance, likewise. */
@@ -21,16 +24,25 @@ type Props = {
 }
 
 /** All performances side by side: one canvas behind a grid of panels. */
-export function Panels({ player, stage: starting, ready, dark, choose, measure, children }: Props) {
+export function Panels({
+  player,
+  stage: starting,
+  ready,
+  dark,
+  largePanel,
+  enlarge,
+  choose,
+  measure,
+  children,
+}: Props) {
   const home = useRef<HTMLDivElement>(null)
   const lesson = useStore(player.store, (state) => state.lesson)
   const order = useStore(player.store, (state) => state.session.order)
   const names = useStore(player.store, (state) => state.session.names)
   const asked = useStore(player.store, (state) => state.asked)
   const playing = useStore(player.store, (state) => state.playing)
-  const [chosen, setLarge] = useState(0)
-  // Fewer panels than before: the last of them.
-  const large = Math.min(chosen, order.length - 1)
+  // One that is not shown cannot be large.
+  const large = Math.max(0, order.indexOf(largePanel))
   const { stage, failed } = usePicture(player, starting, ready, home, dark, order.length)
 
   useEffect(() => {
@@ -49,7 +61,8 @@ export function Panels({ player, stage: starting, ready, dark, choose, measure, 
     <div className={playing ? 'panels panels-playing' : 'panels'} data-count={order.length} ref={home}>
       {order.map((panel, place) => (
         <Panel
-          key={lesson.panels[panel]?.id}
+          // The place stays when it shows another fault: the canvas draws into it.
+          key={panel}
           player={player}
           lesson={lesson}
           panel={panel}
@@ -57,13 +70,9 @@ export function Panels({ player, stage: starting, ready, dark, choose, measure, 
           names={names}
           asked={asked}
           large={place === large}
-          enlarge={setLarge}
+          enlarge={enlarge}
           measure={measure}
-          choose={(chosen) => {
-            // On a phone the one that is chosen for is the large one.
-            setLarge(place)
-            choose(chosen)
-          }}
+          choose={choose}
         />
       ))}
       {children}

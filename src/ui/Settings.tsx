@@ -26,7 +26,8 @@ export function Settings({ player, id }: { readonly player: Player; readonly id:
         // Of the two that are there from the start; others are set where they are chosen.
         const way = order.map((panel) => panels[panel]?.way).find((one) => one?.kind === kind)
         // With names off it would tell what there is to be found.
-        const amount = way === undefined || !names ? null : amountOf(way)
+        const amount =
+          way === undefined || !names || (kind === 'early' && figure.convention === 'struck') ? null : amountOf(way)
         if (amount === null) return null
         return (
           <Choice

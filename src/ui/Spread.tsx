@@ -44,7 +44,7 @@ export function Spread({ player, slip }: { readonly player: Player; readonly sli
   )
   return (
     <div className="spread">
-      <p aria-live="polite">{now === undefined ? '' : knockOnWords.now(schedule, slip, now)}</p>
+      <p>{now === undefined ? '' : knockOnWords.now(schedule, slip, now)}</p>
       <TempoControl player={player} />
       <p>{knockOnWords.turning(schedule, slip, turning)}</p>
       <p className="sheet-note">{spreadWords.caution}</p>

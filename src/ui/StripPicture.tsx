@@ -2,6 +2,7 @@ import type { Strip } from '../scene/strip.ts'
 import { tones } from '../scene/tones.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { labels } from '../words/labels.ts'
+import { numbered } from '../words/numbered.ts'
 import { wayLine } from '../words/wayName.ts'
 import { along, BOX, linePath, linePlaces, rightAt } from './linePlaces.ts'
 import { StripErrors, StripRushes } from './StripErrors.tsx'
@@ -21,6 +22,7 @@ type Props = { readonly strip: Strip; readonly lesson: Lesson; readonly names: b
 export function StripPicture({ strip, lesson, names }: Props) {
   const kinds = lesson.panels.map(({ way }) => way.kind)
   const toned = tones(kinds)
+  const lineNames = numbered(kinds.map(wayLine))
   const toneOf = (panel: number) => toned[panel] ?? 'in time'
   return (
     <svg className="strip-picture" role="img" aria-label={labels.strip}>
@@ -88,7 +90,7 @@ export function StripPicture({ strip, lesson, names }: Props) {
               dominantBaseline="middle"
               textAnchor={side === 'after' ? 'start' : 'end'}
             >
-              {wayLine(kinds[panel] ?? 'in time')}
+              {lineNames[panel]}
             </text>
           ))
         : null}

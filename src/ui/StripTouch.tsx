@@ -53,7 +53,14 @@ export function StripTouch({ player, strip, levelOf }: Props) {
   const right = found !== null && along(strip, found.moment.danced) > 50
   return (
     <>
-      <button type="button" className="strip-touch" tabIndex={-1} aria-hidden="true" onPointerUp={touched} />
+      <button
+        type="button"
+        className="strip-touch"
+        tabIndex={-1}
+        aria-hidden="true"
+        onPointerDown={(event) => event.preventDefault()}
+        onPointerUp={touched}
+      />
       {found === null ? null : (
         <p className={right ? 'strip-named strip-named-right' : 'strip-named'} data-at={found.moment.danced}>
           {momentWords(lesson, found.panel, found.moment, secondsPerBeat(lesson.dance, tempo))}

@@ -8,6 +8,7 @@ import type { Beat } from '../units.ts'
 import { actionWords } from '../words/actionWords.ts'
 import { countWords } from '../words/countWords.ts'
 import { labels } from '../words/labels.ts'
+import { numbered } from '../words/numbered.ts'
 import { shownLine } from '../words/shownLine.ts'
 import { showWords } from '../words/showWords.ts'
 import { stageWords } from '../words/stageWords.ts'
@@ -22,6 +23,11 @@ export function TableDialog({ player, close }: Props) {
   const dialog = useModal(close)
   const lesson = useStore(player.store, (state) => state.lesson)
   const order = useStore(player.store, (state) => state.session.order)
+  const names = useStore(player.store, (state) => state.session.names)
+  // It would tell which picture is which.
+  useEffect(() => {
+    if (!names) close()
+  }, [names, close])
   const [now, setNow] = useState(player.gridBeat())
   useEffect(() => player.onGrid(setNow), [player])
   const rows = useMemo(() => {
@@ -41,7 +47,7 @@ export function TableDialog({ player, close }: Props) {
     })
   }, [lesson, order])
   const short = useMemo(
-    () => order.map((panel) => wayShort(lesson.panels[panel]?.way.kind ?? 'in time')),
+    () => numbered(order.map((panel) => wayShort(lesson.panels[panel]?.way.kind ?? 'in time'))),
     [order, lesson],
   )
   return (

@@ -52,4 +52,5 @@ export const chartUnits = {
 } as const
 
 /** What stands over a chart: "Three walks, slow quick quick: In time". */
-export const chartTitle = ({ title }: Figure, way: Way): string => `${shownLine(title)}: ${wayName(way)}`
+export const chartTitle = ({ title, convention }: Figure, way: Way): string =>
+  `${shownLine(title)}: ${wayName(way, convention)}`

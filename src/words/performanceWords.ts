@@ -1,5 +1,5 @@
 import { actingFeet } from '../transfer/actingFeet.ts'
-import { type Comparison, momentErrors, rushes, waits } from '../transfer/comparison.ts'
+import { type Comparison, inCurve, momentErrors, rushes, waits } from '../transfer/comparison.ts'
 import type { Performance } from '../transfer/performance.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 import { listed } from './listed.ts'
@@ -105,11 +105,14 @@ function waitsOf(danced: Performance, ideal: Performance, begun: ReadonlyMap<num
 function weightOf({ schedule: { figure } }: Comparison, danced: Performance, ideal: Performance): string[] {
   const found: string[] = []
   const [feet, planned] = [danced, ideal].map(({ carried }) => actingFeet(figure, carried))
-  const wrong = feet?.flatMap((foot, index) => (foot === planned?.[index] ? [] : [index])) ?? []
-  const none = danced.carried.flatMap((share, index) => (share === 0 && (ideal.carried[index] ?? 0) > 0 ? [index] : []))
-  const less = danced.carried.flatMap((share, index) =>
-    share > 0 && share < (ideal.carried[index] ?? 0) - SAME ? [index] : [],
-  )
+  // Of a part of the figure only what is danced is spoken of.
+  const those = (is: (index: number) => boolean): number[] =>
+    danced.carried.flatMap((_, index) => (inCurve(danced, index) && is(index) ? [index] : []))
+  const planTakes = (index: number): number => ideal.carried[index] ?? 0
+  const takes = (index: number): number => danced.carried[index] ?? 0
+  const wrong = those((index) => feet?.[index] !== planned?.[index])
+  const none = those((index) => takes(index) === 0 && planTakes(index) > 0)
+  const less = those((index) => takes(index) > 0 && takes(index) < planTakes(index) - SAME)
   if (none.length > 0) found.push(`no change of weight on ${stepsOf(none)}`)
   if (wrong.length > 0) found.push(`${stepsOf(wrong)} with the wrong foot`)
   const [first] = less

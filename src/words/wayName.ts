@@ -1,3 +1,4 @@
+import type { Convention } from '../dance/dance.ts'
 import type { Way, WayKind } from '../transfer/way.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 import { listed } from './listed.ts'
@@ -31,14 +32,15 @@ export const wayLine = (kind: WayKind): string => kind
 
 const NOTHING = 'by nothing: in time'
 
-/** How much of it, and how. */
-function more(way: Way): string {
+/** How much of it, and how. @param struck steps are struck: foot and weight together, and so they come early */
+function more(way: Way, struck: boolean): string {
   switch (way.kind) {
     case 'late':
       return way.by === 0 ? ` ${NOTHING}` : ` by ${beatsInWords(way.by)}`
     case 'hurrying':
       return way.by === 0 ? ` ${NOTHING}` : `: begins ${beatsInWords(way.by)} late`
     case 'early':
+      if (struck && way.part < 1) return ': half a beat sooner'
       return way.part === 1 ? ` ${NOTHING}` : `: across in ${partOf(way.part)} the step’s time`
     case 'ahead':
       return way.by === 0 ? `: ${NOTHING}` : ` by ${beatsInWords(way.by)}`
@@ -66,8 +68,8 @@ function steps(way: Way): string {
 }
 
 /** What a panel is called: "Late by ½ beat"; "Early: across in half the step’s time, step 2". */
-export function wayName(way: Way): string {
-  const name = `${SHORT[way.kind]}${more(way)}`
+export function wayName(way: Way, convention?: Convention): string {
+  const name = `${SHORT[way.kind]}${more(way, convention === 'struck')}`
   const where = steps(way)
   return where === '' ? name : `${name}${name.includes(': ') ? ', ' : ': '}${where}`
 }

@@ -65,7 +65,7 @@ test.describe('1280×800', () => {
     await sheet(page).getByRole('button', { name: '2: Q' }).click()
     expect(await titles(page)).toEqual(['In time', 'Late by ½ beat', 'Early', 'Stops in the middle'])
     await expect(page.locator('.picture')).toHaveCount(4)
-    await expect(sheet(page).getByRole('button', { name: 'Add a picture' })).toHaveCount(0)
+    await expect(sheet(page).getByRole('button', { name: 'Add a picture' })).toHaveAttribute('aria-disabled', 'true')
     const panels = () => page.evaluate(() => window.overfoot.player.store.getState().session.panels)
     const before = await panels()
     expect(before[3]?.way).toEqual({ kind: 'stops', on: [1] })
@@ -79,6 +79,32 @@ test.describe('1280×800', () => {
     await sheet(page).getByRole('button', { name: 'Stops in the middle', exact: true }).click()
     await sheet(page).getByRole('button', { name: 'Take away: Stops in the middle' }).click()
     await expect(page.locator('.picture')).toHaveCount(3)
+  })
+
+  test('the picture stays in its place when it shows another fault, and its words take more room', async ({ page }) => {
+    await page.setViewportSize({ width: 390, height: 844 })
+    await open(page)
+    await page.getByRole('button', { name: 'Late by ½ beat', exact: true }).click()
+    await fault(page, 'Foot without the body').click()
+    await page.keyboard.press('Escape')
+    await page.evaluate(() => window.overfoot.player.seek(1.5))
+    const apart = () =>
+      page.evaluate(() => {
+        const home = document.querySelector('.panels')?.getBoundingClientRect()
+        const drawn = window.overfoot.player.pictureNow().map(({ rect }) => rect)
+        return [...document.querySelectorAll('.picture')].map((picture, place) => {
+          const { x, y, height } = picture.getBoundingClientRect()
+          const rect = drawn[place]
+          if (home === undefined || rect === undefined) return Number.POSITIVE_INFINITY
+          return Math.max(Math.abs(x - home.x - rect.x), Math.abs(y - home.y - rect.y), Math.abs(height - rect.height))
+        })
+      })
+    await expect.poll(async () => Math.max(...(await apart()))).toBeLessThanOrEqual(1)
+    // The one that was chosen for is the large one, and the keyboard is where it was.
+    expect(await page.locator('.panel-large .panel-title:not(.panel-title-room) b').textContent()).toBe(
+      'Foot without the body',
+    )
+    await expect(page.locator('.panel-choose', { hasText: 'Foot without the body' })).toBeFocused()
   })
 
   test('one slip: what it makes late is said at each tempo, and a press in the chart sets one', async ({ page }) => {

@@ -95,6 +95,8 @@ export function misfits(page: Page): Promise<string[]> {
       for (const [k, one] of lines.entries()) {
         for (const other of lines.slice(k + 1)) {
           if (layerOf(one.parent) !== layerOf(other.parent) || one.parent.contains(other.parent)) continue
+          // A sheet's head stays while its list goes under it.
+          if ((one.parent.closest('.sheet-head') === null) !== (other.parent.closest('.sheet-head') === null)) continue
           // Lines of one paragraph touch.
           const height = Math.min(one.box.height, other.box.height)
           if (overlap(one.box, other.box) > 0.3 * height)

@@ -1,0 +1,101 @@
+const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`
+const percent = (speed: number): string => `${Math.round(speed * 100)} %`
+
+/** Below this part of the usual tempo there is no swing to carry a dancer. Usual advice. */
+const HALF_TEMPO = 0.5
+
+/** Where one is on the ladder: what `session/ladder.ts` says of it. */
+type Where = {
+  readonly speed: number
+  readonly number: number
+  readonly of: number
+  readonly loop: number
+  readonly loops: number
+  readonly countIn: number
+  readonly held: boolean
+  readonly waits: boolean
+  readonly isThrough: boolean
+}
+
+/** What comes after where one is. */
+function next({ held, waits, isThrough, number, of }: Where): string {
+  if (isThrough) return 'Through: it goes on at this speed.'
+  if (waits) return 'Press “Faster” to go up.'
+  if (held) return 'Held at this speed.'
+  return number === of ? 'This is the last speed.' : ''
+}
+
+/** What is said of building up from slow to full. */
+export const ladderWords = {
+  title: 'Build up',
+  hint: 'From slow to full tempo in steps, so many loops at each',
+  intro: 'The loop begins slowly and climbs to full tempo. Before each speed the beat is counted in.',
+
+  from: 'From',
+  to: 'To',
+  steps: 'Speeds',
+  stepsText: (steps: number): string => many(steps, 'speed'),
+  loops: 'Loops at each',
+  loopsText: (loops: number): string => many(loops, 'loop'),
+  countIn: 'Count in',
+  countInText: (bars: number): string => many(bars, 'bar'),
+  onTap: 'Climb only when I say so',
+  speed: percent,
+
+  start: 'Start',
+  stop: 'Stop building up',
+  hold: 'Hold',
+  holdHint: 'Stay at this speed',
+  letGo: 'Go on',
+  letGoHint: 'Climb again after the next loop',
+  back: 'Slower',
+  backHint: 'One speed back',
+  up: 'Faster',
+  upHint: 'One speed up, now',
+
+  /** "From 50 to 100 % in 6 speeds, 4 loops at each: 24 loops." */
+  plan: ({
+    from,
+    to,
+    steps,
+    loops,
+  }: {
+    readonly from: number
+    readonly to: number
+    readonly steps: number
+    readonly loops: number
+  }) =>
+    steps === 1
+      ? `At ${percent(to)}: ${many(loops, 'loop')}.`
+      : `From ${Math.round(from * 100)} to ${percent(to)} in ${many(steps, 'speed')}, ${many(loops, 'loop')} at each: ${steps * loops} loops.`,
+  /** "Speed 3 of 6: 70 %. Loop 2 of 4." and what holds it. */
+  where: (where: Where): string =>
+    [
+      `Speed ${where.number} of ${where.of}: ${percent(where.speed)}.`,
+      where.isThrough ? '' : `Loop ${where.loop} of ${where.loops}.`,
+      next(where),
+    ]
+      .filter((part) => part !== '')
+      .join(' '),
+  /** Before a speed's first loop; '' while it goes on. */
+  countedIn: ({ countIn, speed }: Where): string =>
+    countIn === 0 ? '' : `${many(countIn, 'bar')} counted in, then ${percent(speed)}.`,
+  /** When a figure is opened whose ladder was begun before; '' where it was not. */
+  remembered: ({ number, of, speed }: Where): string =>
+    number === 1 ? '' : `Last time you came to speed ${number} of ${of}, ${percent(speed)}. It begins there.`,
+  fromStart: 'Begin again at the slowest',
+
+  /** Where a speed is below half tempo; '' elsewhere. @param speed 1 = the usual tempo */
+  caution: (speed: number): string =>
+    speed < HALF_TEMPO - 1e-9
+      ? 'Below about half tempo there is no swing and balance is hard: use it for placing and timing only. ' +
+        'This is usual advice; your teacher has the last word.'
+      : '',
+  /** Where practice is offered. */
+  cautions: [
+    'Clear the floor, and warm up first.',
+    'Keep the sound low enough to talk over.',
+    'Do not watch the screen while you travel.',
+    'Stop when something hurts. Hold, or go back, when a speed falls apart: nothing is lost.',
+  ],
+} as const

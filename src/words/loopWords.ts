@@ -1,0 +1,59 @@
+import type { Dance } from '../dance/dance.ts'
+import { beatsInWords } from './fraction.ts'
+
+/** Why a figure cannot follow itself: the reasons that `session/canFollowItself.ts` gives. */
+const WHY_NOT = {
+  'weight on both feet': 'at its end the weight is on both feet, and neither is free to begin again.',
+  'another foot':
+    'it ends on the other foot, and with feet swapped its turns, positions or leading sides would go the wrong way.',
+  'partners elsewhere': 'it ends in another position with the partner than it begins in.',
+  'another way': 'it ends facing another way than it begins, so another figure follows there.',
+  'feet elsewhere': 'it begins from where the free foot stands, and at the end that foot stands elsewhere.',
+  'still moving': 'its last step is not done when the first should begin.',
+} as const
+
+/** The part of a figure that is looped. */
+type Part = {
+  readonly part: { readonly from: number; readonly to: number }
+  readonly steps: { readonly first: number; readonly last: number }
+  readonly first: number
+  readonly round: number
+}
+
+type Joined = { readonly swapped: boolean; readonly rounds: number; readonly round: number }
+
+const steps = (first: number, last: number): string =>
+  first === last ? `Step ${first + 1}` : `Steps ${first + 1} ${last === first + 1 ? 'and' : 'to'} ${last + 1}`
+
+/** "1 bar", "2 bars"; in beats where it is no whole number of bars. */
+function long(beats: number, { beatsPerBar }: Pick<Dance, 'beatsPerBar'>): string {
+  const bars = beats / beatsPerBar
+  if (Math.abs(bars - Math.round(bars)) > 1e-9) return beatsInWords(beats)
+  return `${Math.round(bars)} ${Math.round(bars) === 1 ? 'bar' : 'bars'}`
+}
+
+/** What is said of looping a part of a figure, and of joining its end to its beginning. */
+export const loopWords = {
+  from: 'Loop from',
+  to: 'Loop to',
+  whole: 'Whole figure',
+  /** "Steps 4 to 6, led in by step 3. A round lasts 2 bars." */
+  part: ({ steps: danced, first, round }: Part, dance: Pick<Dance, 'beatsPerBar'>): string =>
+    `${steps(first, danced.last)}${danced.first < first ? `, led in by step ${danced.first + 1}` : ''}. ` +
+    `A round lasts ${long(round, dance)}.`,
+
+  join: 'Without a stop',
+  joinHint: 'The end of the figure flows into its beginning',
+  /** "The figure follows itself: a round lasts 1 bar. Every second round begins with the other foot." */
+  joined: ({ swapped, round, rounds }: Joined, dance: Pick<Dance, 'beatsPerBar'>): string =>
+    [
+      `The figure follows itself: a round lasts ${long(round, dance)}.`,
+      swapped ? 'Every second round begins with the other foot.' : '',
+      rounds > 1 && !Number.isInteger(round / dance.beatsPerBar)
+        ? `It begins on the same count again after ${rounds} rounds.`
+        : '',
+    ]
+      .filter((part) => part !== '')
+      .join(' '),
+  notJoined: (why: keyof typeof WHY_NOT): string => `The figure cannot follow itself: ${WHY_NOT[why]}`,
+} as const

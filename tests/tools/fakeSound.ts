@@ -1,0 +1,86 @@
+import { type CrankedDriver, crankedDriver } from '../../src/clock/crankedDriver.ts'
+import type { SoundContext } from '../../src/sound/speaker.ts'
+import { type FakeContext, fakeContext } from './fakeContext.ts'
+
+/** What every device that is made begins with. */
+export type Devices = Partial<
+  Pick<FakeContext, 'frozen' | 'latency' | 'says' | 'stamps' | 'resuming' | 'called'> & {
+    readonly sampleRate: number
+    readonly state: string
+  }
+>
+
+/** A browser's sound, cranked by hand together with the page's frames. */
+export type FakeSound = {
+  /** The page's own clock and frames. */
+  readonly driver: CrankedDriver
+  /** What every device that is made from now on begins with. */
+  devices: Devices
+  /** none: there is no AudioContext; throws: making one fails. */
+  browser: 'good' | 'none' | 'throws'
+  /** All devices that were ever made. */
+  readonly made: readonly FakeContext[]
+  /** The last one. @throws when none was made */
+  readonly device: FakeContext
+  /** For `createSpeaker`. */
+  make(): SoundContext | null
+  page(): number
+  /** For whoever wants to be called over and over. */
+  every(seconds: number, call: () => void): () => void
+  /** Lets time pass without a frame; timers go. */
+  wait(by: number): void
+  /** Lets time pass, then makes one frame if running. */
+  crank(by: number): void
+  /** Frames for so long. @param rate frames a second */
+  run(seconds: number, rate?: number): void
+}
+
+/** @param start the page's clock, seconds */
+export function fakeSound(devices: Devices = {}, start = 7): FakeSound {
+  const driver = crankedDriver(start)
+  const made: FakeContext[] = []
+  const timers = new Set<{ due: number; readonly seconds: number; readonly call: () => void }>()
+  const pass = (by: number): void => {
+    driver.wait(by)
+    for (const device of made) device.pass(by)
+    for (const timer of [...timers])
+      if (timer.due <= driver.now() + 1e-9) {
+        // A page that was away is called once and not for all that it has missed.
+        timer.due = driver.now() + timer.seconds
+        timer.call()
+      }
+  }
+  const fake: FakeSound = {
+    driver,
+    devices,
+    browser: 'good',
+    made,
+    get device() {
+      const last = made.at(-1)
+      if (last === undefined) throw new Error('no device was made')
+      return last
+    },
+    make() {
+      if (fake.browser === 'throws') throw new Error('no sound hardware')
+      if (fake.browser === 'none') return null
+      const { sampleRate = 48_000, state = 'suspended', ...more } = fake.devices
+      made.push(Object.assign(fakeContext(fake.page, sampleRate, state), more))
+      return fake.device.context
+    },
+    page: () => driver.now(),
+    every(seconds, call) {
+      const timer = { due: driver.now() + seconds, seconds, call }
+      timers.add(timer)
+      return () => timers.delete(timer)
+    },
+    wait: pass,
+    crank(by) {
+      pass(by)
+      driver.crank(0)
+    },
+    run(seconds, rate = 60) {
+      for (let frame = 0; frame < Math.round(seconds * rate); frame++) fake.crank(1 / rate)
+    },
+  }
+  return fake
+}
