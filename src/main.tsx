@@ -104,6 +104,7 @@ running.stage
         Promise.allSettled([
           import('./clock/gsapDriver.ts'),
           import('./conductor.ts'),
+          import('./practice.ts'),
           import('./keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()),
           import('./figure/parse.ts'),
           import('./ui/ProblemDialog.tsx'),

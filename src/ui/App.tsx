@@ -28,6 +28,7 @@ import { useGreeting } from './useGreeting.ts'
 import { useKeys } from './useKeys.ts'
 import { useOpening } from './useOpening.ts'
 import { usePart } from './usePart.ts'
+import { usePractice } from './usePractice.ts'
 import { type SoundSource, useSound } from './useSound.ts'
 import { useTeaching } from './useTeaching.ts'
 import { useTheme } from './useTheme.ts'
@@ -65,7 +66,9 @@ export function App({ player, stage, ready, source }: Props) {
   const slow = usePart(parts.slow, notLoaded)
   const sound = useSound(player, source, notLoaded)
   const soundSheet = usePart(parts.sound, notLoaded)
-  const sheets = [show, faults, soundSheet]
+  const { practice, want } = usePractice(player, notLoaded)
+  const practiceSheet = usePart(parts.practice, notLoaded)
+  const sheets = [show, faults, soundSheet, practiceSheet]
   /** Two sheets would lie on one another. */
   const alone = (sheet: { readonly close: () => void; readonly toggle: () => void }): void => {
     for (const other of sheets) if (other !== sheet) other.close()
@@ -148,7 +151,14 @@ export function App({ player, stage, ready, source }: Props) {
             <Icon name="settings" />
           </button>
         </div>
-        <Settings player={player} id={settingsId} />
+        <Settings
+          player={player}
+          id={settingsId}
+          practise={() => {
+            want()
+            alone(practiceSheet)
+          }}
+        />
         {teaching.on ? <TeachingButtons player={player} leave={teaching.toggle} /> : null}
       </main>
       <Status player={player} />
@@ -156,6 +166,9 @@ export function App({ player, stage, ready, source }: Props) {
         <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} openSlow={slow.toggle} />
       )}
       {soundSheet.Shown === null ? null : <soundSheet.Shown sound={sound} close={soundSheet.close} />}
+      {practiceSheet.Shown === null || practice === null ? null : (
+        <practiceSheet.Shown player={player} practice={practice} close={practiceSheet.close} />
+      )}
       {faults.Shown === null ? null : (
         <faults.Shown
           player={player}

@@ -4,14 +4,18 @@ import type { Player } from '../player.ts'
 import { withAmount } from '../session/session.ts'
 import { amountOf, faultOf } from '../transfer/faults.ts'
 import { labels } from '../words/labels.ts'
+import { ladderWords } from '../words/ladderWords.ts'
 import { openWords } from '../words/openWords.ts'
 import { Choice } from './Choice.tsx'
+import { Icon } from './Icon.tsx'
 import { TempoControl } from './TempoControl.tsx'
 
 const COUNTINGS: readonly Counting[] = ['slows and quicks', 'bars and beats', 'half beats']
 
+type Props = { readonly player: Player; readonly id: string; readonly practise: () => void }
+
 /** What a lesson can be varied by. */
-export function Settings({ player, id }: { readonly player: Player; readonly id: string }) {
+export function Settings({ player, id, practise }: Props) {
   const panels = useStore(player.store, (state) => state.session.panels)
   const names = useStore(player.store, (state) => state.session.names)
   const order = useStore(player.store, (state) => state.session.order)
@@ -22,6 +26,16 @@ export function Settings({ player, id }: { readonly player: Player; readonly id:
   return (
     <section className="settings" id={id} aria-label={labels.settings}>
       <TempoControl player={player} />
+      <button
+        type="button"
+        className="quiet-button bar-button practise"
+        aria-label={ladderWords.title}
+        title={ladderWords.hint}
+        onClick={practise}
+      >
+        <Icon name="climb" />
+        <span className="practise-word">{ladderWords.title}</span>
+      </button>
       {(['late', 'early'] as const).map((kind) => {
         // Of the two that are there from the start; others are set where they are chosen.
         const way = order.map((panel) => panels[panel]?.way).find((one) => one?.kind === kind)

@@ -7,6 +7,7 @@ export const parts = {
   slow: () => import('./SlowDialog.tsx').then(({ SlowDialog }) => SlowDialog),
   measures: () => import('./MeasuresDialog.tsx').then(({ MeasuresDialog }) => MeasuresDialog),
   sound: () => import('./SoundSheet.tsx').then(({ SoundSheet }) => SoundSheet),
+  practice: () => import('./PracticeSheet.tsx').then(({ PracticeSheet }) => PracticeSheet),
   notes: () => import('./NotesDialog.tsx').then(({ NotesDialog }) => NotesDialog),
   marks: () => import('./Marks.tsx').then(({ Marks }) => Marks),
 } as const

@@ -29,7 +29,7 @@ function next({ held, waits, isThrough, number, of }: Where): string {
 export const ladderWords = {
   title: 'Build up',
   hint: 'From slow to full tempo in steps, so many loops at each',
-  intro: 'The loop begins slowly and climbs to full tempo. Before each speed the beat is counted in.',
+  intro: 'The loop begins slowly and climbs to full tempo.',
 
   from: 'From',
   to: 'To',

@@ -1,0 +1,111 @@
+import { useRef, useState } from 'react'
+import { useStore } from 'zustand'
+import { noTaps, tapped, tapTempo } from '../clock/tapTempo.ts'
+import type { Player } from '../player.ts'
+import type { Practice } from '../practice.ts'
+import { newLadder, rungOf, shortestStep } from '../session/ladder.ts'
+import { seconds } from '../units.ts'
+import { labels } from '../words/labels.ts'
+import { ladderWords } from '../words/ladderWords.ts'
+import { tapWords } from '../words/tapWords.ts'
+import { Sheet } from './Sheet.tsx'
+
+type Props = { readonly player: Player; readonly practice: Practice; readonly close: () => void }
+
+/** Practice: a tempo by tapping, and building up from slow to full. */
+export function PracticeSheet({ player, practice, close }: Props) {
+  return (
+    <Sheet title={ladderWords.title} closeLabel={labels.close} close={close}>
+      <Climb player={player} practice={practice} />
+      <TapTempo player={player} />
+      <ul className="sheet-note practice-cautions">
+        {ladderWords.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </Sheet>
+  )
+}
+
+function Climb({ player, practice }: { readonly player: Player; readonly practice: Practice }) {
+  const ladder = useStore(practice.store, (state) => state.ladder)
+  const { dance, schedule } = useStore(player.store, (state) => state.lesson)
+  if (ladder === null) {
+    const plan = newLadder(dance, { shortest: shortestStep(schedule) })
+    const left = practice.left()
+    return (
+      <>
+        <p>{ladderWords.intro}</p>
+        <p>{ladderWords.plan(plan)}</p>
+        <p className="sheet-note">{ladderWords.caution(plan.from)}</p>
+        <button type="button" className="quiet-button practice-start" onClick={() => practice.start()}>
+          {ladderWords.start}
+        </button>
+        {left === null || left.rung === 0 ? null : (
+          <button type="button" className="quiet-button" onClick={() => practice.start(true)}>
+            {ladderWords.fromStart}
+          </button>
+        )}
+      </>
+    )
+  }
+  const where = rungOf(ladder)
+  return (
+    <>
+      <p role="status">{ladderWords.where(where)}</p>
+      <progress max={where.of} value={where.number} aria-label={ladderWords.title} />
+      <p className="sheet-note">{ladderWords.caution(where.speed)}</p>
+      <div className="practice-buttons">
+        <button type="button" className="toggle" title={ladderWords.backHint} onClick={practice.back}>
+          {ladderWords.back}
+        </button>
+        <button
+          type="button"
+          className="toggle"
+          aria-pressed={ladder.held}
+          title={ladderWords.holdHint}
+          onClick={() => practice.hold(!ladder.held)}
+        >
+          {ladderWords.hold}
+        </button>
+        <button type="button" className="toggle" title={ladderWords.upHint} onClick={practice.up}>
+          {ladderWords.up}
+        </button>
+      </div>
+      <button type="button" className="quiet-button" onClick={practice.stop}>
+        {ladderWords.stop}
+      </button>
+    </>
+  )
+}
+
+function TapTempo({ player }: { readonly player: Player }) {
+  const dance = useStore(player.store, (state) => state.lesson.dance)
+  const latest = useRef(noTaps)
+  const [taps, setTaps] = useState(noTaps)
+  const found = tapTempo(taps)
+  const tap = (timeStamp: number): void => {
+    // Two taps may come before the page is written anew.
+    const next = tapped(latest.current, seconds(timeStamp / 1000))
+    latest.current = next
+    setTaps(next)
+    const tempo = tapTempo(next)
+    if (tempo !== null) player.setTempo(tempo.beatsPerMinute / dance.beatsPerBar)
+  }
+  return (
+    <fieldset className="sheet-group">
+      <legend>{tapWords.intro}</legend>
+      {/* As the finger comes down: that is the beat. */}
+      <button
+        type="button"
+        className="quiet-button practice-tap"
+        title={tapWords.tapHint}
+        onPointerDown={({ timeStamp }) => tap(timeStamp)}
+        onKeyDown={({ key, timeStamp, repeat }) => (key === ' ' || key === 'Enter') && !repeat && tap(timeStamp)}
+      >
+        {tapWords.tap}
+      </button>
+      <p role="status">{found === null ? tapWords.waiting(taps.times.length) : tapWords.tempo(found, dance)}</p>
+    </fieldset>
+  )
+}

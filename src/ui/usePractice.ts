@@ -1,0 +1,28 @@
+import { useCallback, useEffect, useRef, useState } from 'react'
+import type { Player } from '../player.ts'
+import type { Practice } from '../practice.ts'
+
+/**
+ * What climbs from slow to full tempo; it comes when it is first asked for, and goes on when its sheet is closed.
+ * @param failed told when it cannot be fetched; must stay the same function
+ */
+export function usePractice(
+  player: Player,
+  failed: () => void,
+): { readonly practice: Practice | null; readonly want: () => void } {
+  const [practice, setPractice] = useState<Practice | null>(null)
+  const asked = useRef(false)
+  const want = useCallback(() => {
+    if (asked.current) return
+    asked.current = true
+    import('../practice.ts').then(
+      ({ createPractice }) => setPractice(createPractice(player)),
+      () => {
+        asked.current = false
+        failed()
+      },
+    )
+  }, [player, failed])
+  useEffect(() => () => practice?.close(), [practice])
+  return { practice, want }
+}
