@@ -24,6 +24,7 @@ import { Status } from './Status.tsx'
 import { StripView } from './StripView.tsx'
 import { TeachingButtons } from './TeachingButtons.tsx'
 import { Transport } from './Transport.tsx'
+import { useAwake } from './useAwake.ts'
 import { useGreeting } from './useGreeting.ts'
 import { useKeys } from './useKeys.ts'
 import { useOpening } from './useOpening.ts'
@@ -66,6 +67,7 @@ export function App({ player, stage, ready, source }: Props) {
   const slow = usePart(parts.slow, notLoaded)
   const sound = useSound(player, source, notLoaded)
   const soundSheet = usePart(parts.sound, notLoaded)
+  const awake = useAwake(player)
   const { practice, want } = usePractice(player, notLoaded)
   const practiceSheet = usePart(parts.practice, notLoaded)
   const sheets = [show, faults, soundSheet, practiceSheet]
@@ -165,9 +167,9 @@ export function App({ player, stage, ready, source }: Props) {
       {show.Shown === null ? null : (
         <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} openSlow={slow.toggle} />
       )}
-      {soundSheet.Shown === null ? null : <soundSheet.Shown sound={sound} close={soundSheet.close} />}
+      {soundSheet.Shown === null ? null : <soundSheet.Shown player={player} sound={sound} close={soundSheet.close} />}
       {practiceSheet.Shown === null || practice === null ? null : (
-        <practiceSheet.Shown player={player} practice={practice} close={practiceSheet.close} />
+        <practiceSheet.Shown player={player} practice={practice} awake={awake} close={practiceSheet.close} />
       )}
       {faults.Shown === null ? null : (
         <faults.Shown

@@ -10,10 +10,15 @@ import { ladderWords } from '../words/ladderWords.ts'
 import { tapWords } from '../words/tapWords.ts'
 import { Sheet } from './Sheet.tsx'
 
-type Props = { readonly player: Player; readonly practice: Practice; readonly close: () => void }
+type Props = {
+  readonly player: Player
+  readonly practice: Practice
+  readonly awake: boolean
+  readonly close: () => void
+}
 
 /** Practice: a tempo by tapping, and building up from slow to full. */
-export function PracticeSheet({ player, practice, close }: Props) {
+export function PracticeSheet({ player, practice, awake, close }: Props) {
   return (
     <Sheet title={ladderWords.title} closeLabel={labels.close} close={close}>
       <Climb player={player} practice={practice} />
@@ -22,6 +27,7 @@ export function PracticeSheet({ player, practice, close }: Props) {
         {ladderWords.cautions.map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
+        {awake ? null : <li>{ladderWords.asleep}</li>}
       </ul>
     </Sheet>
   )

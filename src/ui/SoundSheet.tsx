@@ -1,16 +1,19 @@
 import { useId } from 'react'
 import { useStore } from 'zustand'
 import type { Conductor, SoundChoices } from '../conductor.ts'
+import { clickFile } from '../export/clickFile.ts'
+import { saveFile } from '../keep/saveFile.ts'
+import type { Player } from '../player.ts'
 import { labels } from '../words/labels.ts'
 import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
 import { Sheet } from './Sheet.tsx'
 import type { Sound } from './useSound.ts'
 
-type Props = { readonly sound: Sound; readonly close: () => void }
+type Props = { readonly player: Player; readonly sound: Sound; readonly close: () => void }
 
 /** What is heard, and how. It comes as soon as there is something to set. */
-export function SoundSheet({ sound, close }: Props) {
+export function SoundSheet({ player, sound, close }: Props) {
   return (
     <Sheet title={soundWords.title} closeLabel={labels.close} close={close}>
       <p role="status">{soundWords.state(sound.state)}</p>
@@ -20,6 +23,7 @@ export function SoundSheet({ sound, close }: Props) {
         </button>
       ) : null}
       {sound.conductor === null ? null : <Choices conductor={sound.conductor} wake={sound.wake} />}
+      {sound.conductor === null ? null : <ClickFiles player={player} conductor={sound.conductor} />}
       <p className="sheet-note">{soundWords.care}</p>
     </Sheet>
   )
@@ -76,6 +80,29 @@ function Choices({ conductor, wake }: { readonly conductor: Conductor; readonly 
       </label>
       <p className="sheet-note">{soundWords.offset(conductor.reported(), choices.offset)}</p>
     </>
+  )
+}
+
+/** Loops in a file: some minutes of most figures. */
+const ROUNDS = 16
+
+/** The same for other equipment. */
+function ClickFiles({ player, conductor }: { readonly player: Player; readonly conductor: Conductor }) {
+  const save = (kind: 'wav' | 'mid'): void => {
+    const { lesson, session } = player.store.getState()
+    const { choices, voice } = conductor.heard()
+    saveFile(clickFile(kind, lesson, session.barsPerMinute, choices, voice, ROUNDS))
+  }
+  return (
+    <fieldset className="sheet-group">
+      <legend>{soundWords.files(ROUNDS)}</legend>
+      <button type="button" className="quiet-button" onClick={() => save('wav')}>
+        {soundWords.wav}
+      </button>{' '}
+      <button type="button" className="quiet-button" onClick={() => save('mid')}>
+        {soundWords.midi}
+      </button>
+    </fieldset>
   )
 }
 

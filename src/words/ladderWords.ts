@@ -91,6 +91,7 @@ export const ladderWords = {
       ? 'Below about half tempo there is no swing and balance is hard: use it for placing and timing only. ' +
         'This is usual advice; your teacher has the last word.'
       : '',
+  asleep: 'This browser does not keep the screen on: it may go dark while you dance.',
   /** Where practice is offered. */
   cautions: [
     'Clear the floor, and warm up first.',

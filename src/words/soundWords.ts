@@ -24,5 +24,8 @@ export const soundWords = {
   later: 'Sound comes later than the picture (Bluetooth)',
   offset: (reported: number, added: number) =>
     `The device says ${Math.round(reported * 1000)} ms, you add ${Math.round(added * 1000)} ms: ${Math.round((reported + added) * 1000)} ms in all.`,
+  files: (loops: number) => `For other equipment, at the tempo at hand: ${loops} loops`,
+  wav: 'Save as sound (WAV)',
+  midi: 'Save as MIDI',
   care: 'Start quiet. Leave room for the music, your partner and the room, and rest your ears.',
 } as const

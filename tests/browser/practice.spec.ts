@@ -59,3 +59,56 @@ test('tap: the tempo is that of the taps', async ({ page }) => {
   expect(await page.evaluate(() => window.overfoot.player.store.getState().session.barsPerMinute)).toBeCloseTo(25, 6)
   expect(await axeFindings(page)).toEqual([])
 })
+
+test('the screen is kept on while it plays, asked for again when the page is looked at, and given back', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const log: string[] = []
+    Object.assign(window, { wakeLog: log })
+    const request = async () => {
+      log.push('asked')
+      const lock = { released: false, release: async () => void log.push('released') }
+      Object.assign(window, { lock })
+      return lock
+    }
+    Object.defineProperty(navigator, 'wakeLock', { value: { request } })
+  })
+  await open(page)
+  const log = () => page.evaluate(() => (window as unknown as { wakeLog: string[] }).wakeLog)
+  const before = (await log()).length
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  await expect.poll(async () => (await log()).length).toBeGreaterThanOrEqual(Math.max(1, before))
+  const asked = (await log()).length
+  // The browser has taken it away, as it does when the page is hidden.
+  await page.evaluate(() => {
+    Object.assign((window as unknown as { lock: object }).lock, { released: true })
+    document.dispatchEvent(new Event('visibilitychange'))
+  })
+  await expect.poll(async () => (await log()).length).toBe(asked + 1)
+})
+
+test('where the screen cannot be kept on, it says so', async ({ page }) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(navigator, 'wakeLock', { value: { request: () => Promise.reject(new Error('no')) } })
+  })
+  await open(page)
+  await page.getByRole('button', { name: 'Play', exact: true }).click()
+  await page.getByRole('button', { name: 'Build up' }).click()
+  await expect(page.locator('.sheet')).toContainText('does not keep the screen on')
+})
+
+test('the click as a file: a WAV and a MIDI file come down', async ({ page }) => {
+  await open(page)
+  await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
+  for (const [button, ending] of [
+    ['Save as sound (WAV)', '.wav'],
+    ['Save as MIDI', '.mid'],
+  ] as const) {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: button }).click(),
+    ])
+    expect(download.suggestedFilename().endsWith(ending)).toBe(true)
+  }
+})
