@@ -87,7 +87,8 @@ export function linePlaces({
     })
     .sort((a, b) => a.half - b.half)
   return crossing.flatMap(({ line }, rank) => {
-    const t = reaches(line, LEVELS[crossing.length]?.[rank] ?? 0.5)
+    // A line that never goes all of the way has its name half way.
+    const t = reaches(line, LEVELS[crossing.length]?.[rank] ?? 0.5) ?? reaches(line, 0.5)
     if (t === null) return []
     return [
       {
