@@ -49,12 +49,17 @@ const anchored = (clock: Clock, now: Seconds, change: Partial<Clock>, at: number
 /** Seconds after which nobody asks what was. */
 const PAST = 1
 
-/** The same change from `when` on, which may still be to come; until then all goes on as it did. */
-const from = (clock: Clock, when: Seconds, change: Partial<Clock>): Clock => {
-  const { former, anchor } = clock
-  const before = former !== undefined && when - anchor.now > PAST ? { ...clock, former: undefined } : clock
-  return { ...anchored(clock, when, change), former: before }
+/** Without what nobody asks for any more: a tempo that is dragged changes over and over. */
+const recent = (clock: Clock, when: Seconds): Clock => {
+  if (clock.former === undefined) return clock
+  return { ...clock, former: when - clock.anchor.now > PAST ? undefined : recent(clock.former, when) }
 }
+
+/** The same change from `when` on, which may still be to come; until then all goes on as it did. */
+const from = (clock: Clock, when: Seconds, change: Partial<Clock>): Clock => ({
+  ...anchored(clock, when, change),
+  former: recent(clock, when),
+})
 
 /** Goes on from where it stands; from the start when it stands at the end. */
 export function playing(clock: Clock, now: Seconds): Clock {

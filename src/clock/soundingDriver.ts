@@ -3,7 +3,10 @@ import type { Driver } from './driver.ts'
 
 /** What is heard, as far as time goes. */
 export type SoundTime = {
-  /** The sound's time that is heard at a moment of the page's clock, seconds; null: nothing is heard. Never goes back. */
+  /**
+   * The sound's time that is heard at a moment of the page's clock, seconds; null: nothing is heard. It goes as the page's
+   * clock does, but for jitter; it leaps where the device changes.
+   */
   heardAt(page: number): number | null
   /** The earliest time, of the sound's, for which something else can still be asked; null: nothing is heard. */
   earliest(): number | null
@@ -15,34 +18,33 @@ export type SoundingDriver = Driver & {
   toSound(time: number): number | null
 }
 
+/** More than this at once, in seconds, is no jitter: then the picture does not go along. Half a frame. */
+const LEAP = 0.008
+
 /**
  * One time for picture and sound: while something is heard it goes with that, else with the page's clock. Where the two
- * change places it goes on without a jump, and it never goes back.
+ * change places, and where the sound's leaps (another device, an offset), it goes on without a jump: the sound is then
+ * mended, not the picture. It never goes back.
  */
 export function soundingDriver(driver: Driver, sound: SoundTime): SoundingDriver {
   /** What this time is ahead of the sound's or the page's. */
   let ahead = 0
   let bySound = false
-  let last = Number.NEGATIVE_INFINITY
+  /** What was told last, and the page's time then. */
+  let last: { readonly time: number; readonly page: number } | null = null
 
   const now = (): Seconds => {
     const page = driver.now()
     const heard = sound.heardAt(page)
+    const base = heard ?? page
+    // The page's clock tells what went by since it was last asked.
+    const goesOn = last === null ? page : last.time + Math.max(0, page - last.page)
     const sounds = heard !== null
-    const base = sounds ? heard : page
-    if (sounds !== bySound) {
-      // What went by since it was last asked is not known: the page's clock tells of it.
-      ahead = Math.max(last, lastOf(page)) - base
-      bySound = sounds
-    }
-    askedAt = page
-    last = Math.max(last, base + ahead)
-    return seconds(last)
+    if (sounds !== bySound || Math.abs(base + ahead - goesOn) > LEAP) ahead = goesOn - base
+    bySound = sounds
+    last = { time: Math.max(last?.time ?? goesOn, base + ahead), page }
+    return seconds(last.time)
   }
-  let askedAt = Number.NaN
-  /** The time at `page`, from when it was last asked. */
-  const lastOf = (page: number): number =>
-    Number.isFinite(last) && Number.isFinite(askedAt) ? last + Math.max(0, page - askedAt) : page
 
   return {
     now,

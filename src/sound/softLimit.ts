@@ -1,5 +1,5 @@
 /** No sample is larger: −1 dBFS, so that what a converter draws between two samples does not clip either. */
-export const CEILING = 0.89
+const CEILING = 0.89
 /** Up to here nothing is changed. */
 const KNEE = 0.6
 const ROOM = CEILING - KNEE

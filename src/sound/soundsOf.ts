@@ -8,7 +8,7 @@ import type { Voice } from './voice.ts'
 export type Gains = { readonly clicks: number; readonly words: number }
 
 /** Quiet to begin with: our voice, whose words peak at −6 dBFS, peaks where the loudest click does, at −12 dBFS. */
-export const FIRST_GAINS: Gains = { clicks: 1, words: 0.5 }
+const FIRST_GAINS: Gains = { clicks: 1, words: 0.5 }
 
 /** One click or word, and where it lies. */
 export type PlacedSound = {

@@ -1,5 +1,6 @@
 import type { SoundTime } from '../clock/soundingDriver.ts'
 import { type HeardTime, heardTime } from './heardTime.ts'
+import { type StillWatch, stillWatch } from './stillWatch.ts'
 
 /** As much of an AudioContext as is used; a test brings its own. */
 export type SoundContext = Pick<
@@ -27,12 +28,14 @@ export type SoundState = 'off' | 'waiting' | 'sounding' | 'missing'
 /** Something that is to sound. */
 export type Sounding = {
   readonly buffer: AudioBuffer
-  /** The sound's time at which it begins, as `heardAt` has it. */
+  /** The sound's time at which it begins: it is heard when `heardAt` comes to it. */
   readonly when: number
   /** The second of it that sounds then. */
   readonly into: number
   /** Over and over; or once. */
   readonly loops: boolean
+  /** Seconds at its beginning that are not heard; left out: none. */
+  readonly quiet?: number
 }
 
 export type Speaker = SoundTime & {
@@ -62,7 +65,16 @@ export type Speaker = SoundTime & {
   close(): void
 }
 
-type Voiced = { readonly source: AudioBufferSourceNode; readonly gain: GainNode }
+type Voiced = {
+  readonly source: AudioBufferSourceNode
+  readonly gain: GainNode
+  /** The device's time from which it is heard, in seconds. */
+  readonly begins: number
+  /** From nothing, in `FADE`; or as it is. */
+  readonly rises: boolean
+  /** When it begins to give way. */
+  ends: number
+}
 
 /** Seconds from asking to sounding: two blocks of samples and a little. */
 const LEAD = 0.03
@@ -70,6 +82,8 @@ const LEAD = 0.03
 const SOONEST = 0.005
 /** Seconds in which one sound gives way to another, so that nothing snaps. */
 const FADE = 0.004
+/** What the device says of its output is not believed where it is so long ago, or still to come, in seconds. */
+const STALE = 0.5
 /** Of full: nobody is to be startled. */
 const QUIET = 0.5
 
@@ -83,6 +97,7 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
   let out: GainNode | null = null
   const playing = new Set<Voiced>()
   let heard: HeardTime | null = null
+  let watch: StillWatch = stillWatch()
   let wanted = false
   let none = false
   let offset = 0
@@ -93,7 +108,7 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
   const stateNow = (): SoundState => {
     if (!wanted) return 'off'
     if (none) return 'missing'
-    const runs = context !== null && context.state === 'running' && heard !== null && !heard.isFrozen()
+    const runs = context !== null && context.state === 'running' && heard !== null && !watch.stands()
     return runs ? 'sounding' : 'waiting'
   }
   const tell = (): void => {
@@ -109,16 +124,22 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     return latency !== undefined && Number.isFinite(latency) && latency > 0 ? latency : 0
   }
 
-  /** What is heard just now, by the device's own word; by its clock and latency where it does not say. */
+  /** What is heard just now, by the device's own word; by its clock and latency where it says nothing that can be. */
   const learn = (): void => {
-    if (context === null || context.state !== 'running') return
-    const { contextTime, performanceTime } = context.getOutputTimestamp()
-    const says = contextTime !== undefined && performanceTime !== undefined && performanceTime > 0
-    const now = says
-      ? { page: performanceTime / 1000, sound: contextTime }
-      : { page: page(), sound: context.currentTime - reported() }
+    if (context === null || context.state !== 'running') {
+      // When it goes on, nothing of what was holds.
+      heard = null
+      watch = stillWatch()
+      return
+    }
+    const at = page()
+    watch.look(context.currentTime, at)
+    const { contextTime = Number.NaN, performanceTime = 0 } = context.getOutputTimestamp()
+    const said = { page: performanceTime / 1000, sound: contextTime }
+    const says = performanceTime > 0 && Math.abs(said.page - at) < STALE && Number.isFinite(contextTime)
+    const now = says ? said : { page: at, sound: context.currentTime - reported() }
     if (heard === null) heard = now.sound > 0 ? heardTime(now) : null
-    else heard.learn(now, page())
+    else heard.learn(now)
   }
 
   const look = (): void => {
@@ -133,6 +154,7 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     out = null
     playing.clear()
     heard = null
+    watch = stillWatch()
   }
 
   const begin = (): void => {
@@ -149,35 +171,55 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     context.addEventListener('statechange', look)
   }
 
-  const fade = ({ source, gain }: Voiced, when: number): void => {
-    gain.gain.setValueAtTime(1, when)
+  const fade = (voiced: Voiced, when: number): void => {
+    const { source, gain, begins, rises } = voiced
+    // What gives way already is not brought back for a moment by the next change.
+    if (when >= voiced.ends) return
+    voiced.ends = when
+    if (when <= begins) {
+      source.stop(when)
+      return
+    }
+    gain.gain.cancelScheduledValues(when)
+    if (rises && when < begins + FADE) gain.gain.linearRampToValueAtTime((when - begins) / FADE, when)
+    else gain.gain.setValueAtTime(1, when)
     gain.gain.linearRampToValueAtTime(0, when + FADE)
     source.stop(when + FADE)
   }
 
-  const sound = ({ buffer, when: asked, into, loops }: Sounding, fades: boolean): void => {
-    if (context === null || out === null) return
+  /** Lets it sound. Returns the device's time at which it does. */
+  const sound = (
+    device: SoundContext,
+    into: GainNode,
+    { buffer, when, into: from, loops, quiet = 0 }: Sounding,
+    fades: boolean,
+  ) => {
     // A page that stalled asks too late: then it begins at once, and farther on.
-    const when = Math.max(asked + offset, context.currentTime + SOONEST)
-    const at = into + when - offset - asked
-    if (!loops && at >= buffer.duration) return
-    const source = context.createBufferSource()
+    const begins = Math.max(when, device.currentTime + SOONEST)
+    const at = from + begins - when
+    if (!loops && at >= buffer.duration) return begins
+    const source = device.createBufferSource()
     source.buffer = buffer
     source.loop = loops
-    const gain = context.createGain()
-    if (fades) {
-      gain.gain.setValueAtTime(0, when)
-      gain.gain.linearRampToValueAtTime(1, when + FADE)
+    const gain = device.createGain()
+    const rises = fades || begins > when
+    const heardFrom = Math.max(begins, when + quiet)
+    if (rises) {
+      // Before as well: browsers round the beginning to a sample.
+      gain.gain.value = 0
+      gain.gain.setValueAtTime(0, heardFrom)
+      gain.gain.linearRampToValueAtTime(1, heardFrom + FADE)
     }
     source.connect(gain)
-    gain.connect(out)
-    source.start(when, at % buffer.duration)
-    const voiced = { source, gain }
+    gain.connect(into)
+    source.start(begins, at % buffer.duration)
+    const voiced = { source, gain, begins: heardFrom, rises, ends: Number.POSITIVE_INFINITY }
     source.onended = () => {
       playing.delete(voiced)
       gain.disconnect()
     }
     playing.add(voiced)
+    return begins
   }
 
   return {
@@ -193,8 +235,9 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     },
     wake() {
       wanted = true
+      learn()
       // A clock that stands although the device says that it runs, or one that was closed, is of no use any more.
-      if (context !== null && (context.state === 'closed' || (context.state === 'running' && heard?.isFrozen()))) drop()
+      if (context !== null && (context.state === 'closed' || (context.state === 'running' && watch.stands()))) drop()
       if (context === null) begin()
       if (context !== null && context.state !== 'running') context.resume().then(look, look)
       look()
@@ -211,11 +254,14 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
       return buffer
     },
     start(sounding) {
+      if (context === null || out === null) return
       const before = [...playing]
-      sound(sounding, true)
-      for (const voiced of before) fade(voiced, sounding.when + offset)
+      const begins = sound(context, out, sounding, true)
+      for (const voiced of before) fade(voiced, begins)
     },
-    queue: (sounding) => sound(sounding, false),
+    queue(sounding) {
+      if (context !== null && out !== null) sound(context, out, sounding, false)
+    },
     silence() {
       if (context === null) return
       for (const voiced of playing) fade(voiced, context.currentTime)
@@ -232,7 +278,7 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
       return stateNow() === 'sounding' && heard !== null ? heard.at(at) - offset : null
     },
     earliest() {
-      return stateNow() === 'sounding' && context !== null ? context.currentTime + LEAD - offset : null
+      return stateNow() === 'sounding' && context !== null ? context.currentTime + LEAD : null
     },
     look,
     close() {

@@ -2,7 +2,7 @@ import type { SoundContext } from '../../src/sound/speaker.ts'
 import { type FakeParam, fakeParam } from './fakeParam.ts'
 
 /** A buffer that was asked to sound; times in samples of the device. */
-export type Played = {
+type Played = {
   readonly buffer: AudioBuffer
   /** Its first sample: browsers begin at a whole one. */
   readonly begins: number
@@ -17,9 +17,9 @@ export type Played = {
 }
 
 /** How a device answers when it is asked to go on; 'stands': it says that it runs, and its clock does not move. */
-export type Resuming = 'settles' | 'never' | 'rejects' | 'stands'
+type Resuming = 'settles' | 'never' | 'rejects' | 'stands'
 /** What it says of its output; 'old': for ever what was true when this was set. */
-export type Stamps = 'exact' | 'zeros' | 'undefined' | 'not a number' | 'old'
+type Stamps = 'exact' | 'zeros' | 'undefined' | 'not a number' | 'old'
 
 /** A device, and what can be done to it from outside. */
 export type FakeContext = {
@@ -39,6 +39,10 @@ export type FakeContext = {
   says: number | undefined
   stamps: Stamps
   resuming: Resuming
+  /** How much faster its clock goes than the page's, as a part. */
+  drift: number
+  /** Called whenever a buffer is made: for a page that needs its time. */
+  making: () => void
   /** A telephone call: it cannot go on. */
   called: boolean
   set(state: string): void
@@ -117,6 +121,7 @@ export function fakeContext(page: () => number, sampleRate: number, first: strin
   }
 
   const createBuffer = (_channels: number, length: number, rate: number) => {
+    fake.making()
     const samples = new Float32Array(length)
     return { length, sampleRate: rate, duration: length / rate, getChannelData: () => samples }
   }
@@ -185,12 +190,13 @@ export function fakeContext(page: () => number, sampleRate: number, first: strin
     get state() {
       return state
     },
-    ...{ frozen: false, latency: 0.04, says: undefined, stamps: 'exact', resuming: 'settles', called: false },
+    ...{ frozen: false, latency: 0.04, says: undefined, stamps: 'exact', resuming: 'settles', drift: 0, called: false },
+    making() {},
     set,
     pass(by) {
       for (const settle of waiting.splice(0)) settle()
       if (state !== 'running' || fake.frozen) return
-      time += by
+      time += by * (1 + fake.drift)
       const now = stepped() * sampleRate
       for (const one of played) {
         if (one.ended === null || one.ends > now) continue

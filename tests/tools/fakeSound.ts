@@ -4,7 +4,7 @@ import { type FakeContext, fakeContext } from './fakeContext.ts'
 
 /** What every device that is made begins with. */
 export type Devices = Partial<
-  Pick<FakeContext, 'frozen' | 'latency' | 'says' | 'stamps' | 'resuming' | 'called'> & {
+  Pick<FakeContext, 'frozen' | 'drift' | 'latency' | 'says' | 'stamps' | 'resuming' | 'called'> & {
     readonly sampleRate: number
     readonly state: string
   }
@@ -27,6 +27,8 @@ export type FakeSound = {
   page(): number
   /** For whoever wants to be called over and over. */
   every(seconds: number, call: () => void): () => void
+  /** Lets time pass in which the page does something else: no frame, no timer. */
+  busy(by: number): void
   /** Lets time pass without a frame; timers go. */
   wait(by: number): void
   /** Lets time pass, then makes one frame if running. */
@@ -40,9 +42,12 @@ export function fakeSound(devices: Devices = {}, start = 7): FakeSound {
   const driver = crankedDriver(start)
   const made: FakeContext[] = []
   const timers = new Set<{ due: number; readonly seconds: number; readonly call: () => void }>()
-  const pass = (by: number): void => {
+  const busy = (by: number): void => {
     driver.wait(by)
     for (const device of made) device.pass(by)
+  }
+  const pass = (by: number): void => {
+    busy(by)
     for (const timer of [...timers])
       if (timer.due <= driver.now() + 1e-9) {
         // A page that was away is called once and not for all that it has missed.
@@ -73,6 +78,7 @@ export function fakeSound(devices: Devices = {}, start = 7): FakeSound {
       timers.add(timer)
       return () => timers.delete(timer)
     },
+    busy,
     wait: pass,
     crank(by) {
       pass(by)
