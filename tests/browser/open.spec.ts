@@ -221,7 +221,7 @@ test.describe('a link', () => {
     await expect(page.getByText('Copied: a link to this view.')).toBeVisible()
     const address = await page.evaluate(() => navigator.clipboard.readText())
     expect(address).toBe(page.url())
-    expect(new URL(address).hash).toMatch(/^#1\.x[\w-]+\.t1\.b1p5\.l0p25\.[a-z0-9]{7}$/)
+    expect(new URL(address).hash).toMatch(/^#1\.x[\w-]+\.t1\.b1p5\.fi_l0p25_e\.[a-z0-9]{7}$/)
 
     const other = await context.newPage()
     await withoutGpu(other)

@@ -106,26 +106,26 @@ test('clicks under stalls of 300 ms every 0.9 s: none is off by 1 ms, and what i
       const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp()
       const beat = window.overfoot.player.beatNow()
       window.drawn.push({ beat, heard: contextTime + (performance.now() - performanceTime) / 1000 })
-      if (window.drawn.length < 400) requestAnimationFrame(look)
+      if (window.drawn.length < 300) requestAnimationFrame(look)
     }
     look()
   })
   await stall(page, 300, 900)
-  await page.waitForTimeout(9000)
+  await page.waitForTimeout(5000)
   const found = await onsets(page)
   const { lasts, round, from } = await page.evaluate(() => {
     const { player } = window.overfoot
     const { lesson } = player.store.getState()
     return { lasts: player.clock().secondsPerBeat, round: lesson.round, from: lesson.range.from }
   })
-  expect(found.length).toBeGreaterThan(8 / lasts)
+  expect(found.length).toBeGreaterThan(4.5 / lasts)
   // Every beat once, none beside its place.
   const first = found[0] as number
   const off = found.map((at, k) => (at - first - k * lasts) * 1000)
   expect(Math.max(...off.map(Math.abs)), `ms off: ${off.map((ms) => ms.toFixed(2))}`).toBeLessThan(1)
   // A beat is drawn as its click is heard: beats from a click to now, by the sound and by the picture.
   const drawn = await page.evaluate(() => window.drawn)
-  expect(drawn.length).toBeGreaterThan(100)
+  expect(drawn.length).toBeGreaterThan(60)
   const frame = 1 / 60 / lasts
   for (const { beat, heard } of drawn) {
     const sounds = (heard - first) / lasts
