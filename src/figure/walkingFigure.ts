@@ -1,7 +1,7 @@
 import type { Convention, Dance } from '../dance/dance.ts'
-import { type BeatValue, type Metres, radians, share } from '../units.ts'
-import type { Action, Direction, Figure } from './figure.ts'
-import { usualWeights } from './usualWeights.ts'
+import type { BeatValue, Metres } from '../units.ts'
+import type { Direction, Figure } from './figure.ts'
+import { plainAction } from './plainAction.ts'
 
 /** One action of a figure that is made here and not read from a file. */
 export type PlainStep = {
@@ -12,21 +12,6 @@ export type PlainStep = {
   readonly sign: string
   readonly value: BeatValue
 }
-
-const actionOf = ({ direction, size }: PlainStep): Action => ({
-  direction,
-  size,
-  turn: radians(0),
-  footTurn: null,
-  placed: null,
-  position: null,
-  leading: null,
-  alignment: null,
-  footwork: '',
-  note: '',
-  weight: share(usualWeights[direction]),
-  moments: {},
-})
 
 /** Steps of a dance in no room, without turns: what an explanation is shown on. The right foot goes first, from closed feet. */
 export function walkingFigure(dance: Dance, convention: Convention, steps: readonly PlainStep[]): Figure {
@@ -44,7 +29,7 @@ export function walkingFigure(dance: Dance, convention: Convention, steps: reado
     freeFoot: null,
     convention,
     timings: [{ text: signs.join(' '), signs, values, firstCount: 1, source }],
-    actions: steps.map(actionOf),
+    actions: steps.map(({ direction, size }) => ({ ...plainAction(direction), size })),
     stepsSource: source,
     tracks: { bodyTurn: [], rise: [], sway: [] },
     about: '',

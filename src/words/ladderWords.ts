@@ -1,3 +1,5 @@
+import { SLOW_PRACTICE } from './slowPractice.ts'
+
 const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`
 const percent = (speed: number): string => `${Math.round(speed * 100)} %`
 
@@ -86,11 +88,7 @@ export const ladderWords = {
   fromStart: 'Begin again at the slowest',
 
   /** Where a speed is below half tempo; '' elsewhere. @param speed 1 = the usual tempo */
-  caution: (speed: number): string =>
-    speed < HALF_TEMPO - 1e-9
-      ? 'Below about half tempo there is no swing and balance is hard: use it for placing and timing only. ' +
-        'This is usual advice; your teacher has the last word.'
-      : '',
+  caution: (speed: number): string => (speed < HALF_TEMPO - 1e-9 ? SLOW_PRACTICE : ''),
   asleep: 'This browser does not keep the screen on: it may go dark while you dance.',
   /** Where practice is offered. */
   cautions: [

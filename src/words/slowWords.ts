@@ -5,6 +5,7 @@ import type { Dynamics } from '../scene/dynamicsStrips.ts'
 import type { SlowTwoWays, TravelledStep } from '../scene/slowTwoWays.ts'
 import { beatsInWords, fraction } from './fraction.ts'
 import { labels } from './labels.ts'
+import { SLOW_PRACTICE } from './slowPractice.ts'
 
 const NAMES: Readonly<Record<TravelledStep['name'], string>> = {
   quick: 'A quick',
@@ -54,9 +55,7 @@ export const slowWords = {
   marks:
     'Seen from above; thin: before the step; a line every 20 cm. A bead each half beat, larger on the counts: ' +
     'the further apart, the faster the weight.',
-  caution:
-    'Below about half tempo there is no swing and balance is hard: use it for placing and timing only. ' +
-    'This is usual advice; your teacher has the last word.',
+  caution: SLOW_PRACTICE,
 
   dynamics: 'Timing is not dynamics',
   dynamicsIntro:

@@ -1,4 +1,5 @@
 import { fraction } from './fraction.ts'
+import { SLOW_PRACTICE } from './slowPractice.ts'
 
 const EIGHTHS = 8
 
@@ -14,6 +15,5 @@ export const spreadWords = {
     const eighths = Math.round(beats * EIGHTHS)
     return eighths === 0 ? '<⅛' : fraction(eighths / EIGHTHS)
   },
-  caution:
-    'Very slowly, below about half the tempo, there is no swing to carry you and balance is hard: use it for placing and timing only. Usual advice; your teacher has the last word.',
+  caution: SLOW_PRACTICE,
 } as const

@@ -1,28 +1,13 @@
 import type { Convention, DanceId } from '../../src/dance/dance.ts'
 import { dances } from '../../src/dance/dances.ts'
 import type { Action, Direction, Figure } from '../../src/figure/figure.ts'
-import { usualWeights } from '../../src/figure/usualWeights.ts'
-import { beatValue, radians, share } from '../../src/units.ts'
+import { plainAction } from '../../src/figure/plainAction.ts'
+import { beatValue } from '../../src/units.ts'
 
 export type ExampleAction = Direction | (Partial<Action> & { readonly direction: Direction })
 
-function exampleAction(example: ExampleAction): Action {
-  const given = typeof example === 'string' ? { direction: example } : example
-  return {
-    size: null,
-    turn: radians(0),
-    footTurn: null,
-    placed: null,
-    position: null,
-    leading: null,
-    alignment: null,
-    footwork: '',
-    note: '',
-    weight: share(usualWeights[given.direction]),
-    moments: {},
-    ...given,
-  }
-}
+const exampleAction = (example: ExampleAction): Action =>
+  typeof example === 'string' ? plainAction(example) : { ...plainAction(example.direction), ...example }
 
 /** A figure made for a test: beat values and directions, the dance's own convention unless another is named. */
 export function exampleFigure(
