@@ -6,8 +6,8 @@ import { tempoEvent } from '../../src/export/tempoEvent.ts'
 import { variableLength } from '../../src/export/variableLength.ts'
 import { fromHex, hex } from './bytes.ts'
 
-// All bytes here: the Standard MIDI File 1.0 text (International MIDI Association), from its transcriptions; the tempi, which
-// the text does not print, worked out as 60,000,000 / quarters and encoded with npm midi-file 1.2.4.
+// All bytes here: the Standard MIDI File 1.0 specification (International MIDI Association), read in copies of its text; the
+// tempi, which it does not print, worked out as 60,000,000 / quarters and encoded with npm midi-file 1.2.4.
 
 describe('variableLength(value)', () => {
   test.each([
