@@ -1,5 +1,18 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { atTempo, beatAt, type Clock, isOver, paused, playing, soughtTo, standingClock, within } from './clock/clock.ts'
+import {
+  atTempo,
+  beatAt,
+  type Clock,
+  clockThen,
+  countedIn,
+  isOver,
+  paused,
+  playing,
+  roundEnds,
+  soughtTo,
+  standingClock,
+  within,
+} from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
 import type { Counting } from './dance/dance.ts'
 import { speedOf } from './dance/speed.ts'
@@ -34,6 +47,7 @@ import { shuffled } from './session/shuffled.ts'
 import { stepsAt } from './session/stepsAt.ts'
 import { beatLasts } from './sound/beatLasts.ts'
 import type { Stage } from './stage/stage.ts'
+import { type CountInBars, countInFrom } from './timing/countIn.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
 import { type Beat, beat } from './units.ts'
 
@@ -54,6 +68,8 @@ export type Player = {
   readonly figures: readonly Figure[]
   /** The clock as it stands: for whoever moves something of his own along (the strip's playhead). */
   clock(): Clock
+  /** The clock that holds now: what it changes to at the next round is still to come. */
+  clockNow(): Clock
   /** The driver's time, seconds: what the clock is asked at. */
   beatNow(): Beat
   /** The grid point at or before the beat now. */
@@ -74,7 +90,8 @@ export type Player = {
    * @throws when it cannot be drawn, or its figure is not known; nothing has changed
    */
   restore(session: Session, brought?: OwnFigure): void
-  play(): void
+  /** From its start after counting in. @param countIn bars; left out: as the session has it */
+  play(countIn?: CountInBars): void
   /** Stops on the nearest grid point, so that picture, count and words speak of one moment. */
   pause(): void
   toggle(): void
@@ -87,6 +104,11 @@ export type Player = {
   setLoop(loop: boolean): void
   /** The step at the beat now with the one before it, over and over; once more: the whole figure again. */
   toggleSteps(): void
+  /**
+   * From the next round on at another tempo, after so many bars of counting in; at once where no round is danced.
+   * @param countIn 0: it goes on
+   */
+  nextRound(barsPerMinute: number, countIn: CountInBars): void
   /** Everything that is set and only changes the session: one of its named actions. */
   change(action: (session: Session) => Session): void
   setCounting(counting: Counting): void
@@ -260,9 +282,18 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     tellGrid(true)
   }
 
-  function play(): void {
+  /** Where it begins when so many bars are counted in; at its start when none are. */
+  function beginning({ range, schedule, steps }: Lesson, bars: CountInBars): Beat {
+    return bars === 0 ? range.from : countInFrom(schedule, steps.first, bars)
+  }
+
+  function play(countIn: CountInBars = session().countIn): void {
     if (clock.playing) return
-    clock = playing(clock, driver.now())
+    const { lesson: current } = store.getState()
+    const started = playing(clock, driver.now())
+    // From within the figure it goes on at once: nobody stands still in the middle of a step.
+    const fromStart = started.anchor.beat === current.range.from && countIn > 0
+    clock = fromStart ? countedIn(clock, beginning(current, countIn), driver.now()) : started
     store.setState({ playing: true })
     driver.run(frame)
   }
@@ -280,6 +311,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     store,
     figures,
     clock: () => clock,
+    clockNow: () => clockThen(clock, driver.now()),
     beatNow,
     gridBeat,
     onGrid: (listener) => gridListeners.add(listener),
@@ -300,7 +332,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     restore(next, brought) {
       stand(brought?.figure ?? known(next.figure), next, next.beat, brought ?? null)
     },
-    play,
+    play: (countIn) => play(countIn),
     pause,
     toggle: () => (clock.playing ? pause() : play()),
     seek: (at) => moveTo(nearestGridPoint(at, store.getState().lesson.schedule.grid)),
@@ -309,6 +341,20 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       moveTo(beat(gridBeat() + steps * store.getState().lesson.schedule.grid))
     },
     setTempo: (barsPerMinute) => changed(withTempo(session(), figure, barsPerMinute)),
+    nextRound(barsPerMinute, countIn) {
+      if (clock.playing && clock.round !== null) {
+        const ends = roundEnds(clock, driver.next?.() ?? driver.now())
+        const next = withTempo(session(), figure, barsPerMinute)
+        const current = store.getState().lesson
+        const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
+        clock = countedIn(clock, beginning(after, countIn), ends)
+        clock = atTempo(clock, beatLasts(after, next.barsPerMinute), ends)
+        store.setState({ session: next, lesson: after })
+        if (after !== current) framePanels()
+        return
+      }
+      changed(withTempo(session(), figure, barsPerMinute))
+    },
     setLoop: (loop) => changed(withLoop(session(), loop)),
     toggleSteps() {
       const { session: now, lesson: current } = store.getState()

@@ -6,6 +6,7 @@ import {
   back,
   hold,
   type Ladder,
+  type LadderWishes,
   newLadder,
   type RememberedLadder,
   remembered,
@@ -14,14 +15,21 @@ import {
   shortestStep,
   up,
 } from './session/ladder.ts'
+import type { CountInBars } from './timing/countIn.ts'
+
+/** Beats that are one but for rounding. */
+const NEAR = 1e-9
+
+/** Bars to be counted in before the loop that comes. */
+const countInOf = (ladder: Ladder): CountInBars => (rungOf(ladder).countIn >= 2 ? 2 : 1)
 
 /** Building up from slow to full tempo. null: nobody does. */
 export type PracticeState = { readonly ladder: Ladder | null }
 
 export type Practice = {
   readonly store: StoreApi<PracticeState>
-  /** From where the figure was left, or from its slowest; it plays. @param anew from the slowest */
-  start(anew?: boolean): void
+  /** From where the figure was left, or from its slowest; it plays. @param anew from the slowest, as wished */
+  start(wishes?: LadderWishes, anew?: boolean): void
   stop(): void
   hold(held: boolean): void
   back(): void
@@ -31,60 +39,102 @@ export type Practice = {
   close(): void
 }
 
-/** Nothing is counted in: the loop itself is entered in tempo. */
-const COUNT_IN = 0
+/** What is left of earlier practice, by the figure's id; and where it is put. */
+export type KeptLadders = {
+  readonly read: (figure: string) => unknown
+  readonly write: (figure: string, ladder: RememberedLadder) => void
+}
+
+/** Kept as long as the page is open. */
+export function laddersInMemory(): KeptLadders {
+  const kept = new Map<string, RememberedLadder>()
+  return { read: (figure) => kept.get(figure), write: (figure, ladder) => kept.set(figure, ladder) }
+}
 
 /** Loop after loop the tempo climbs, as the ladder says. */
-export function createPractice(player: Player): Practice {
+export function createPractice(player: Player, kept: KeptLadders = laddersInMemory()): Practice {
   const store = createStore<PracticeState>(() => ({ ladder: null }))
-  const lastRungs = new Map<string, RememberedLadder>()
-  let at = player.gridBeat()
+  /** The grid point told last in this run. */
+  let at = Number.NEGATIVE_INFINITY
+  /** The loop that goes on has been counted already, shortly before its end. */
+  let counted = false
 
   const figureNow = (): string => player.store.getState().session.figure
   let practised = figureNow()
 
+  const tempoOf = (ladder: Ladder): number => atSpeed(player.store.getState().lesson.dance, rungOf(ladder).speed)
   const stand = (ladder: Ladder | null): void => {
-    if (ladder !== null) {
-      lastRungs.set(practised, remembered(ladder))
-      player.setTempo(atSpeed(player.store.getState().lesson.dance, rungOf(ladder).speed))
-    }
+    if (ladder !== null) kept.write(practised, remembered(ladder))
     store.setState({ ladder })
+  }
+  /** From its first loop on, counted in; where nobody dances it waits for that. */
+  const begin = (ladder: Ladder, plays: boolean): void => {
+    stand(ladder)
+    player.pause()
+    player.setTempo(tempoOf(ladder))
+    player.seek(player.store.getState().lesson.range.from)
+    if (plays) player.play(countInOf(ladder))
   }
   const step = (change: (ladder: Ladder) => Ladder): void => {
     const { ladder } = store.getState()
-    if (ladder !== null) stand(change(ladder))
+    if (ladder !== null) begin(change(ladder), player.store.getState().playing)
+  }
+
+  /** A loop is over, or as good as over. @param seam whether the next one has not begun yet, so that it can be counted in */
+  const loopDone = (ladder: Ladder, seam: boolean): void => {
+    const next = afterLoop(ladder)
+    stand(next)
+    if (next.rung === ladder.rung) return
+    if (seam) player.nextRound(tempoOf(next), countInOf(next))
+    else player.setTempo(tempoOf(next))
   }
 
   const stops = [
     player.onGrid((now) => {
-      // Back at the start while it plays: a loop has been danced.
       const { playing, lesson } = player.store.getState()
-      const again = playing && lesson.repeats && now < at
-      // Before the tempo changes, which tells of the beat once more.
-      at = now
-      if (again) step(afterLoop)
+      const { ladder } = store.getState()
+      const before = at
+      at = playing ? now : Number.NEGATIVE_INFINITY
+      if (!playing || !lesson.repeats || ladder === null) return
+      if (now < before) {
+        // Back at the start. A page that stalled over the end tells of nothing before.
+        if (!counted) loopDone(ladder, false)
+        counted = false
+      } else if (!counted && now >= lesson.range.from + lesson.round - lesson.schedule.grid - NEAR) {
+        counted = true
+        loopDone(ladder, true)
+      }
     }),
-    player.store.subscribe(({ session }) => {
+    player.store.subscribe(({ session, playing }) => {
+      if (!playing) {
+        at = Number.NEGATIVE_INFINITY
+        counted = false
+      }
       if (session.figure !== practised && store.getState().ladder !== null) store.setState({ ladder: null })
     }),
   ]
 
   return {
     store,
-    start(anew = false) {
+    start(wishes = {}, anew = false) {
       practised = figureNow()
-      const { dance, schedule } = player.store.getState().lesson
-      const wishes = { shortest: shortestStep(schedule), countIn: COUNT_IN }
-      const kept = anew ? undefined : lastRungs.get(practised)
-      stand(kept === undefined ? newLadder(dance, wishes) : restored(dance, kept, wishes))
-      if (!player.store.getState().lesson.repeats) player.setLoop(true)
-      player.play()
+      const { dance, schedule, repeats } = player.store.getState().lesson
+      const usual = { shortest: shortestStep(schedule), ...wishes }
+      if (!repeats) player.setLoop(true)
+      begin(anew ? newLadder(dance, usual) : restored(dance, kept.read(practised), usual), true)
     },
     stop: () => stand(null),
-    hold: (held) => step((ladder) => hold(ladder, held)),
+    hold(held) {
+      const { ladder } = store.getState()
+      if (ladder !== null) stand(hold(ladder, held))
+    },
     back: () => step(back),
     up: () => step(up),
-    left: () => lastRungs.get(figureNow()) ?? null,
+    left() {
+      const { dance } = player.store.getState().lesson
+      const left = kept.read(figureNow())
+      return left === undefined ? null : remembered(restored(dance, left))
+    },
     close() {
       for (const stop of stops) stop()
     },

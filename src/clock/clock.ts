@@ -1,4 +1,4 @@
-import { type Beat, beat, type Seconds } from '../units.ts'
+import { type Beat, beat, type Seconds, seconds } from '../units.ts'
 
 /**
  * Which beat it is. Anchored: at `anchor.now` it was `anchor.beat`; everything else follows from how long ago that was,
@@ -6,6 +6,7 @@ import { type Beat, beat, type Seconds } from '../units.ts'
  */
 export type Clock = {
   readonly playing: boolean
+  /** Its beat may lie before the range where it is counted in: the dancers stand until the range begins. */
   readonly anchor: { readonly beat: Beat; readonly now: Seconds }
   readonly secondsPerBeat: Seconds
   /** The beats that can be shown. */
@@ -26,12 +27,20 @@ export function standingClock(range: Range, secondsPerBeat: Seconds, round: Beat
   return { playing: false, anchor: { beat: range.from, now }, secondsPerBeat, range, round }
 }
 
-/** The beat at `now`. In a round the end is the start again; otherwise it is held at the end of the range. */
-export function beatAt(clock: Clock, now: Seconds): Beat {
-  const { anchor, playing, range, round, secondsPerBeat, former } = clock
-  if (former !== undefined && now < anchor.now) return beatAt(former, now)
+/** The clock that holds at `now`: itself, or what it is until its anchor. */
+export function clockThen(clock: Clock, now: Seconds): Clock {
+  return clock.former !== undefined && now < clock.anchor.now ? clockThen(clock.former, now) : clock
+}
+
+/**
+ * The beat at `now`. In a round the end is the start again; otherwise it is held at the end of the range. Before the range
+ * only while it is counted in.
+ */
+export function beatAt(changing: Clock, now: Seconds): Beat {
+  const { anchor, playing, range, round, secondsPerBeat } = clockThen(changing, now)
   if (!playing) return clamp(anchor.beat, range)
   const run = anchor.beat + Math.max(0, now - anchor.now) / secondsPerBeat
+  if (run < range.from) return beat(run)
   if (round === null) return clamp(run, range)
   const into = (run - range.from) % round
   return beat(range.from + (into < 0 ? into + round : into))
@@ -43,7 +52,9 @@ export const isOver = (clock: Clock, now: Seconds): boolean =>
 
 const anchored = (clock: Clock, now: Seconds, change: Partial<Clock>, at: number = beatAt(clock, now)): Clock => {
   const changed = { ...clock, ...change }
-  return { ...changed, anchor: { beat: clamp(at, changed.range), now }, former: undefined }
+  // Counting in goes on, unless something else is to be danced after it.
+  const countsIn = at < clock.range.from && changed.playing && changed.range.from === clock.range.from
+  return { ...changed, anchor: { beat: countsIn ? beat(at) : clamp(at, changed.range), now }, former: undefined }
 }
 
 /** Seconds after which nobody asks what was. */
@@ -61,6 +72,20 @@ const from = (clock: Clock, when: Seconds, change: Partial<Clock>): Clock => ({
   former: recent(clock, when),
 })
 
+/** Plays from before its range on, from `when` on, now or soon: it is counted in. @param at no later than the range's start */
+export function countedIn(clock: Clock, at: Beat, when: Seconds): Clock {
+  const former = clock.playing ? recent(clock, when) : undefined
+  return { ...clock, playing: true, anchor: { beat: beat(Math.min(at, clock.range.from)), now: when }, former }
+}
+
+/** When the round that is danced at `now` ends, in a clock that plays in rounds; `now` in any other. */
+export function roundEnds(changing: Clock, now: Seconds): Seconds {
+  const clock = clockThen(changing, now)
+  if (!clock.playing || clock.round === null) return now
+  const left = clock.range.from + clock.round - beatAt(clock, now)
+  return seconds(now + left * clock.secondsPerBeat)
+}
+
 /** Goes on from where it stands; from the start when it stands at the end. */
 export function playing(clock: Clock, now: Seconds): Clock {
   const at = beatAt(clock, now)
@@ -70,7 +95,8 @@ export function playing(clock: Clock, now: Seconds): Clock {
 export const paused = (clock: Clock, now: Seconds): Clock => anchored(clock, now, { playing: false })
 
 /** At another beat (held inside the range); goes on playing if it played. */
-export const soughtTo = (clock: Clock, at: Beat, now: Seconds): Clock => anchored(clock, now, {}, at)
+export const soughtTo = (clock: Clock, at: Beat, now: Seconds): Clock =>
+  anchored(clock, now, {}, clamp(at, clock.range))
 
 /** At another tempo from `when` on, now or soon; the beat then stays the beat then. */
 export const atTempo = (clock: Clock, secondsPerBeat: Seconds, when: Seconds): Clock =>

@@ -12,6 +12,7 @@ import { perform } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
 import type { Way } from '../transfer/way.ts'
 import { type Beat, beat } from '../units.ts'
+import { loopRange } from './loopRange.ts'
 import type { Session, Steps } from './session.ts'
 
 export type LessonPanel = { readonly id: string; readonly way: Way; readonly performance: Performance }
@@ -32,6 +33,8 @@ export type Lesson = {
   readonly shortest: number
   /** The actions that are danced: all, or those that are practised by themselves. */
   readonly steps: Steps
+  /** The part that is practised over and over, without the step that leads into it; null: the whole figure, or some steps. */
+  readonly part: Range | null
   readonly seen: Seen
   /** From the earliest leave to the latest full of any panel on the screen, rounded outwards to the grid; to the round's end in a loop. */
   readonly range: Range
@@ -70,19 +73,26 @@ function stepsOf({ steps }: Session, { actions }: Figure): Steps | null {
 }
 
 /** What of a session a lesson follows from, besides its figure. */
-const DECIDES = ['timing', 'panels', 'order', 'loop', 'steps', 'seen', 'opposite', 'shortest'] as const
+const DECIDES = ['timing', 'panels', 'order', 'loop', 'steps', 'part', 'seen', 'opposite', 'shortest'] as const
 
 /** Whether two sessions with one figure have the same lesson. */
 export const leadsToSame = (a: Session, b: Session): boolean =>
   DECIDES.every((key) => a[key] === b[key]) &&
   (a.barsPerMinute === b.barsPerMinute || !a.panels.some(({ way }) => dependsOnTempo(way)))
 
+/** A round and the beats that are shown of it. */
+const rangeOf = (from: Beat, to: Beat, round: Beat): { readonly range: Range; readonly round: Beat } => ({
+  range: { from, to: beat(Math.max(to, from + round)) },
+  round,
+})
+
 /** @throws RangeError when the session's timing is not one of the figure's */
 export function lessonOf(session: Session, written: Figure): Lesson {
   const figure = session.opposite ? naturalOpposite(written) : written
   const scheduled = schedule(figure, session.timing)
   const shortest = session.shortest / secondsPerBeat(dances[figure.dance], session.barsPerMinute)
-  const chosen = stepsOf(session, figure)
+  const loop = session.part === null ? null : loopRange(scheduled, session.part.from, session.part.to)
+  const chosen = loop?.steps ?? stepsOf(session, figure)
   const steps = chosen ?? { first: 0, last: figure.actions.length - 1 }
   const performed = (way: Way, quickest: number = shortest): Performance => {
     const whole = perform(scheduled, way, quickest)
@@ -96,7 +106,10 @@ export function lessonOf(session: Session, written: Figure): Lesson {
   const moving = danced(session.order.flatMap((index) => slowest[index] ?? []))
   const from = beat(Math.floor(moving.from / scheduled.grid + ROUNDING) * scheduled.grid)
   const to = beat(Math.ceil(moving.to / scheduled.grid - ROUNDING) * scheduled.grid)
-  const round = chosen === null ? roundOf(scheduled, moving) : beat(Math.ceil(to - from - ROUNDING) + BREATH)
+  const { range, round } =
+    loop === null
+      ? rangeOf(from, to, chosen === null ? roundOf(scheduled, moving) : beat(Math.ceil(to - from - ROUNDING) + BREATH))
+      : loopRange(scheduled, loop.part.from, loop.part.to, () => moving)
   const repeats = session.loop || chosen !== null
   return {
     figure,
@@ -107,8 +120,9 @@ export function lessonOf(session: Session, written: Figure): Lesson {
     panels,
     shortest,
     steps,
+    part: loop?.part ?? null,
     seen: session.seen,
-    range: { from, to: repeats ? beat(Math.max(to, from + round)) : to },
+    range: repeats ? range : { from, to },
     round,
     repeats,
   }

@@ -1,3 +1,4 @@
+import type { Range } from '../clock/clock.ts'
 import type { Counting, Dance } from '../dance/dance.ts'
 import { dances } from '../dance/dances.ts'
 import { defaultTempo } from '../dance/defaultTempo.ts'
@@ -5,6 +6,7 @@ import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import { atSpeed } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Seen } from '../scene/view.ts'
+import type { CountInBars } from '../timing/countIn.ts'
 import { amountOf, wayOf } from '../transfer/faults.ts'
 import { shortestTimes } from '../transfer/shortestTimes.ts'
 import type { Way, WayKind } from '../transfer/way.ts'
@@ -32,8 +34,14 @@ export type Session = {
   /** The shortest time in which this dancer carries the weight across. */
   readonly shortest: Seconds
   readonly loop: boolean
-  /** The steps that are practised by themselves, over and over; null: the whole figure. */
+  /** The steps that are practised by themselves, over and over; null: the whole figure, or a part of it. */
   readonly steps: Steps | null
+  /** From beat to beat, over and over; null: the whole figure, or some steps. */
+  readonly part: Range | null
+  /** The whole figure follows itself without a stop, where it can. */
+  readonly joined: boolean
+  /** Bars that are counted in before it begins. */
+  readonly countIn: CountInBars
   readonly seen: Seen
   /** The other partner's part: the natural opposite of the figure as it is written. */
   readonly opposite: boolean
@@ -70,6 +78,9 @@ export function newSession(figure: Figure, at: Beat): Session {
     shortest: shortestTimes.comfortable,
     loop: true,
     steps: null,
+    part: null,
+    joined: false,
+    countIn: 0,
     seen: 'dancer',
     opposite: false,
     counting: firstCounting(dance),
@@ -94,6 +105,8 @@ export function withFigure(session: Session, figure: Figure, at: Beat, speed = 1
     panels: session.panels.map(({ id, way }) => ({ id, way: wayOf(way.kind, amountOf(way) ?? undefined) })),
     order: session.names ? rising(session.order) : session.order,
     loop: session.loop,
+    joined: session.joined,
+    countIn: session.countIn,
     seen: session.seen,
     names: session.names,
   }
@@ -101,9 +114,17 @@ export function withFigure(session: Session, figure: Figure, at: Beat, speed = 1
 
 export const withBeat = (session: Session, at: Beat): Session => ({ ...session, beat: at })
 /** The whole figure, over and over or once. */
-export const withLoop = (session: Session, loop: boolean): Session => ({ ...session, loop, steps: null })
+export const withLoop = (session: Session, loop: boolean): Session => ({ ...session, loop, steps: null, part: null })
 /** @param steps null: the whole figure again */
-export const withSteps = (session: Session, steps: Steps | null): Session => ({ ...session, steps })
+export const withSteps = (session: Session, steps: Steps | null): Session => ({ ...session, steps, part: null })
+/** From beat to beat, over and over. @param part null: the whole figure again */
+export const withPart = (session: Session, part: Range | null): Session => ({ ...session, part, steps: null })
+/** The whole figure, without a stop where it can follow itself, or with one. */
+export const withJoined = (session: Session, joined: boolean): Session => ({
+  ...(joined ? withLoop(session, true) : session),
+  joined,
+})
+export const withCountIn = (session: Session, countIn: CountInBars): Session => ({ ...session, countIn })
 export const withSeen = (session: Session, seen: Seen): Session => ({ ...session, seen })
 export const withOpposite = (session: Session, opposite: boolean): Session => ({ ...session, opposite })
 /** @param timing index into the figure's timings; held inside them */

@@ -16,9 +16,13 @@ export function Playhead({ player }: { readonly player: Player }) {
     if (line === null) return
     let animation: Animation | null = null
 
+    /** It is counted in: the line waits at its start. */
+    let waits = false
+
     const anchor = (): void => {
-      const clock = player.clock()
+      const clock = player.clockNow()
       const { duration, until, iterations, at } = playheadTiming(clock)
+      waits = player.beatNow() < clock.range.from
       animation?.cancel()
       animation = line.animate(
         { transform: ['translateX(0%)', `translateX(${until * 100}%)`] },
@@ -32,8 +36,12 @@ export function Playhead({ player }: { readonly player: Player }) {
       }
     }
     const setRight = (): void => {
-      const clock = player.clock()
+      const clock = player.clockNow()
       if (!clock.playing || typeof animation?.startTime !== 'number') return
+      if (waits !== player.beatNow() < clock.range.from) {
+        anchor()
+        return
+      }
       const { duration, at } = playheadTiming(clock)
       const off = performance.now() - at(player.beatNow()) - animation.startTime
       if (Math.abs(off - Math.round(off / duration) * duration) > SAME) anchor()

@@ -48,7 +48,7 @@ function Climb({ player, practice }: { readonly player: Player; readonly practic
           {ladderWords.start}
         </button>
         {left === null || left.rung === 0 ? null : (
-          <button type="button" className="quiet-button" onClick={() => practice.start(true)}>
+          <button type="button" className="quiet-button" onClick={() => practice.start({}, true)}>
             {ladderWords.fromStart}
           </button>
         )}

@@ -2,6 +2,7 @@ import type { Convention } from '../dance/dance.ts'
 import { calledAt } from '../timing/counts.ts'
 import type { ScheduledAction } from '../timing/schedule.ts'
 import type { Comparison } from '../transfer/comparison.ts'
+import { countsIn } from './countWords.ts'
 import { beatsInWords } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
 
@@ -47,6 +48,8 @@ function momentsOf(scheduled: ScheduledAction, struck: boolean): string {
   return `${fromCount(moments.split - called)}: placed, half way; ${full}`
 }
 
+/** Before anybody dances. */
+const COUNTED_IN = 'counted in: stand ready over the standing foot'
 /** While the count goes on. */
 const OVER = 'the steps are done: stand and count on until they begin again'
 
@@ -55,9 +58,10 @@ const OVER = 'the steps are done: stand and count on until they begin again'
  * and where its timing comes from.
  */
 export function conventionWords(
-  { schedule, dance, steps }: Comparison & { readonly steps?: { readonly last: number } },
+  lesson: Comparison & { readonly steps?: { readonly last: number }; readonly range?: { readonly from: number } },
   t: number,
 ): { action: string; source: string } {
+  const { schedule, dance, steps } = lesson
   const called = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
   const scheduled = schedule.actions[Math.min(called.index, steps?.last ?? called.index)] ?? called
   const last = schedule.actions[steps?.last ?? schedule.actions.length - 1] ?? scheduled
@@ -68,7 +72,11 @@ export function conventionWords(
   const chosen =
     schedule.convention === dance.convention ? provenanceWords(dance.conventionSource) : 'set for this figure'
   return {
-    action: isOver ? OVER : `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
+    action: countsIn(lesson, t)
+      ? COUNTED_IN
+      : isOver
+        ? OVER
+        : `${nameOf(scheduled, dance.signs.S !== null)}, ${momentsOf(scheduled, struck)}`,
     source: `Timing: ${provenanceWords(source)}. Weight: ${CONVENTION[schedule.convention]}, ${chosen}.`,
   }
 }
