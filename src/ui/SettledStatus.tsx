@@ -12,7 +12,7 @@ export function SettledStatus({ text }: { readonly text: string }) {
   }, [text])
   return (
     <div>
-      <p aria-hidden="true">{text}</p>
+      {text === '' ? null : <p aria-hidden="true">{text}</p>}
       <p className="for-ears" role="status">
         {said}
       </p>

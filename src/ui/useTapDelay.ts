@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
-import { beatAt } from '../clock/clock.ts'
 import type { HeardTap } from '../clock/tapDelay.ts'
 import type { Conductor, SoundChoices } from '../conductor.ts'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
@@ -52,15 +51,16 @@ export function useTapDelay(player: Player, conductor: Conductor) {
     player.pause()
     if (!lesson.repeats) player.setLoop(true)
     player.setTempo(testTempo(player))
+    conductor.set({ on: true, beats: true, halves: false, count: 'off' })
+    player.seek(player.store.getState().lesson.range.from)
+    player.play(0)
+    // Only now: whoever pauses from here on ends it.
     before.current = {
       barsPerMinute: session.barsPerMinute,
       loop: lesson.repeats,
       choices: { beats, halves, count },
       tempo: player.store.getState().session.barsPerMinute,
     }
-    conductor.set({ on: true, beats: true, halves: false, count: 'off' })
-    player.seek(player.store.getState().lesson.range.from)
-    player.play(0)
     setRuns(true)
   }, [player, conductor])
 
@@ -77,11 +77,12 @@ export function useTapDelay(player: Player, conductor: Conductor) {
 
   /** @param at seconds of the page's clock */
   const tap = (at: Seconds): void => {
-    const clock = player.clock()
-    // What was shown as the finger came down, by the time that the picture goes by.
-    const then = seconds(at + player.now() - performance.now() / 1000)
-    const { part } = musicPlace(player.store.getState().lesson.schedule, beatAt(clock, then))
-    setTaps((all) => [...all, { at, shown: seconds(at - part * clock.secondsPerBeat) }])
+    const { secondsPerBeat } = player.clock()
+    const { part } = musicPlace(player.store.getState().lesson.schedule, player.beatNow())
+    // By what the picture shows now: beats are even in the test.
+    const beat = performance.now() / 1000 - part * secondsPerBeat
+    const shown = seconds(beat + Math.floor((at - beat) / secondsPerBeat) * secondsPerBeat)
+    setTaps((all) => [...all, { at, shown }])
   }
   return { runs, taps, start, end, tap, forget: () => setTaps([]) }
 }

@@ -15,7 +15,8 @@ const many = (value: number, one: string): string => `${rounded(value)} ${one}${
 export const tapWords = {
   tap: 'Tap',
   tapHint: 'Tap on each beat of the music; the first tap is the one',
-  intro: 'Tap on each beat: the tempo is set by your last taps. After 3 seconds without a tap it begins anew.',
+  intro:
+    'Tap on each beat of the music, from a one. Your last taps set the tempo; after 3 seconds without a tap it begins anew.',
 
   /** What is still wanted, or why there is no tempo yet. @param taps so far in this run */
   waiting: (taps: number): string => {
@@ -47,7 +48,7 @@ export const tapWords = {
 
   earlier: 'Half a beat earlier',
   later: 'Half a beat later',
-  nudgeHint: 'Where the picture is between the beats of the music',
+  nudgeHint: 'If the picture is between the beats of the music:',
   /** "½ beat later than tapped"; '' when it is where it was tapped. @param halfBeats later is positive */
   nudged: (halfBeats: number): string => {
     if (halfBeats === 0) return ''
@@ -62,7 +63,6 @@ export const tapWords = {
     if (!playing) return 'Waits: Play begins on the music’s next bar. After half a minute it plays by itself again.'
     return `Plays along. ${bars ? '' : 'A few steps keep the beat; their rounds are no whole bars. '}Music wanders: tap again now and then, from a one.`
   },
-  /** Most people tap a little before the beat, and loudspeakers without a cable sound late. */
-  early:
-    'Most people tap a little before the beat they hear. If the picture is ahead of the music, set the sound’s delay.',
+  /** What no page can tell from the music's own way to the ear. */
+  early: 'Most people tap a few hundredths of a second before the beat they hear; the picture is then as early.',
 } as const
