@@ -56,3 +56,10 @@ test('tapWords.nudged(half beats)', () => {
     '2½ beats later than tapped',
   ])
 })
+
+test('tapWords.isAlong(along, playing, bars): whether it keeps to the music, and to what of it', () => {
+  expect(tapWords.isAlong(false, true, true)).toContain('from its next bar on')
+  expect(tapWords.isAlong(true, false, true)).toMatch(/^Waits: /)
+  expect(tapWords.isAlong(true, true, true)).toMatch(/^Plays along\. Music/)
+  expect(tapWords.isAlong(true, true, false)).toContain('keep the beat; their rounds are no whole bars')
+})
