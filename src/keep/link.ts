@@ -95,10 +95,12 @@ function readPanel(text: string, { actions }: Figure): Way | null {
 function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, string | null>> {
   const usual = newSession(figure, session.beat)
   const unless = (same: boolean, text: string): string | null => (same ? null : text)
+  // As it lies in the timing at hand.
+  const { part, range } = lessonOf(session, figure)
   const panels = ({ panels: all }: Session): string => all.map(({ way }) => panelText(way)).join('_')
   return {
     t: unless(session.timing === 0, numberText(session.timing)),
-    b: unless(session.beat === lessonOf(session, figure).range.from, numberText(session.beat)),
+    b: unless(session.beat === range.from, numberText(session.beat)),
     v: unless(session.barsPerMinute === usual.barsPerMinute, numberText(session.barsPerMinute)),
     // Before the order, which is of these panels.
     f: unless(panels(session) === panels(usual), panels(session)),
@@ -108,7 +110,7 @@ function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, str
     n: unless(session.names, '0'),
     r: unless(session.loop, '0'),
     s: session.steps === null ? null : `${session.steps.first}-${session.steps.last}`,
-    d: session.part === null ? null : `${numberText(session.part.from)}-${numberText(session.part.to)}`,
+    d: part === null ? null : `${numberText(part.from)}-${numberText(part.to)}`,
     j: unless(!session.joined, '1'),
     i: unless(session.countIn === 0, String(session.countIn)),
     w: unless(session.seen === usual.seen, seenKey(session.seen)),

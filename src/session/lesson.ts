@@ -5,6 +5,7 @@ import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Figure } from '../figure/figure.ts'
 import { naturalOpposite } from '../figure/naturalOpposite.ts'
 import type { Seen } from '../scene/view.ts'
+import { type CountInBars, countInFrom } from '../timing/countIn.ts'
 import { type Schedule, schedule } from '../timing/schedule.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 import { dependsOnTempo } from '../transfer/faults.ts'
@@ -39,8 +40,8 @@ export type Lesson = {
   readonly joined: boolean
   /** The same, danced once: what is said of it as a whole. Itself unless it is joined. */
   readonly once: Comparison
-  /** The part that is practised over and over, without the step that leads into it; null: the whole figure, or some steps. */
-  readonly part: Range | null
+  /** The part that is practised over and over and its first action, the one that leads into it left out; null: no part. */
+  readonly part: (Range & { readonly first: number }) | null
   readonly seen: Seen
   /** The dancers face up at the beginning of this action, by index. */
   readonly facesUpBefore: number
@@ -150,10 +151,14 @@ export function lessonOf(session: Session, written: Figure): Lesson {
     steps,
     joined: joined !== null,
     facesUpBefore: joined?.steps.first ?? 0,
-    part: loop?.part ?? null,
+    part: loop === null ? null : { ...loop.part, first: loop.first },
     seen: session.seen,
     range: repeats ? range : { from, to },
     round,
     repeats,
   }
 }
+
+/** Where it begins when so many bars are counted in; at the range's start when none are. */
+export const beginningOf = ({ range, schedule: scheduled, steps }: Lesson, bars: CountInBars): Beat =>
+  bars === 0 ? range.from : countInFrom(scheduled, steps.first, bars)

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand'
 import type { Counting } from '../dance/dance.ts'
 import type { Player } from '../player.ts'
-import { withAmount } from '../session/session.ts'
+import { withAmount, withCounting } from '../session/session.ts'
 import { amountOf, faultOf } from '../transfer/faults.ts'
 import { labels } from '../words/labels.ts'
 import { ladderWords } from '../words/ladderWords.ts'
@@ -29,12 +29,12 @@ export function Settings({ player, id, practise }: Props) {
       <button
         type="button"
         className="quiet-button bar-button practise"
-        aria-label={ladderWords.title}
+        aria-label={ladderWords.practice}
         title={ladderWords.hint}
         onClick={practise}
       >
         <Icon name="climb" />
-        <span className="practise-word">{ladderWords.title}</span>
+        <span className="practise-word">{ladderWords.practice}</span>
       </button>
       {(['late', 'early'] as const).map((kind) => {
         // Of the two that are there from the start; others are set where they are chosen.
@@ -73,7 +73,7 @@ export function Settings({ player, id, practise }: Props) {
             ? { value: one, text: labels.noSlows(dance), disabled: true }
             : { value: one, text: labels.countingName(one) },
         )}
-        choose={player.setCounting}
+        choose={(value) => player.change((session) => withCounting(session, value))}
       />
     </section>
   )

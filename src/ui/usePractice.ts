@@ -2,6 +2,15 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
 
+/** null: the browser forbids it. */
+function shelf(): Storage | null {
+  try {
+    return localStorage
+  } catch {
+    return null
+  }
+}
+
 /**
  * What climbs from slow to full tempo; it comes when it is first asked for, and goes on when its sheet is closed.
  * @param failed told when it cannot be fetched; must stay the same function
@@ -15,8 +24,8 @@ export function usePractice(
   const want = useCallback(() => {
     if (asked.current) return
     asked.current = true
-    import('../practice.ts').then(
-      ({ createPractice }) => setPractice(createPractice(player)),
+    Promise.all([import('../practice.ts'), import('../keep/keptLadders.ts')]).then(
+      ([{ createPractice }, { keptLadders }]) => setPractice(createPractice(player, keptLadders(shelf()))),
       () => {
         asked.current = false
         failed()

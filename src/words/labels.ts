@@ -74,13 +74,15 @@ export const labels = {
   settings: 'Settings',
   tempo: 'Tempo',
   barsPerMinute: (bars: number): string => `${number(bars, 1)} bars a minute`,
-  /** "80 %: 93 beats a minute, 0.65 seconds a beat. 100 % = 29 bars a minute (published)." */
+  /** "80 %: 93 beats a minute, 0.65 seconds a beat. 100 % = 29 bars a minute; danced at 28 to 30 (published)." */
   tempoFacts: (bars: number, dance: Dance) => {
     const { barsPerMinute, source } = defaultTempo(dance)
+    const { from, to } = dance.tempo
+    const danced = from === to ? '' : `; danced at ${number(from, 1)} to ${number(to, 1)}`
     return (
       `${bars === barsPerMinute ? '' : `${labels.speed(speedOf(dance, bars))}: `}${number(bars * dance.beatsPerBar, 1)} beats a minute, ` +
       `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat. ` +
-      `100 % = ${labels.barsPerMinute(barsPerMinute)} (${provenanceWords(source)}).`
+      `100 % = ${labels.barsPerMinute(barsPerMinute)}${danced} (${provenanceWords(source)}).`
     )
   },
   speed: (speed: number): string => `${number(speed * 100, 0)} %`,

@@ -144,7 +144,7 @@ describe('a part of a figure', () => {
 
   test('the second bar: led in by step 3, in rounds of whole bars', () => {
     const lesson = lessonOf(withPart(newSession(figure, beat(0)), { from: beat(3), to: beat(6) }), figure)
-    expect(lesson.part).toEqual({ from: 3, to: 6 })
+    expect(lesson.part).toEqual({ from: 3, to: 6, first: 3 })
     expect(lesson.steps).toEqual({ first: 2, last: 5 })
     expect(lesson.round % 3).toBe(0)
     expect(lesson.range.to - lesson.range.from).toBe(lesson.round)

@@ -1,0 +1,35 @@
+import { useStore } from 'zustand'
+import type { Player } from '../player.ts'
+import type { Strip } from '../scene/strip.ts'
+import { withPart } from '../session/session.ts'
+import { loopWords } from '../words/loopWords.ts'
+import { along } from './linePlaces.ts'
+
+/** What is looped, and the way back to the whole figure. */
+export function StripPart({ player }: { readonly player: Player }) {
+  const lesson = useStore(player.store, (state) => state.lesson)
+  if (lesson.part === null) return null
+  return (
+    <div className="strip-part">
+      <p>{loopWords.short(lesson.part.first, lesson.steps.last)}</p>
+      <button
+        type="button"
+        className="quiet-button"
+        onClick={() => player.change((session) => withPart(session, null))}
+      >
+        {loopWords.whole}
+      </button>
+    </div>
+  )
+}
+
+/** What leads into the part and what follows it is shaded: it is not what is practised. */
+export function StripShades({ player, strip }: { readonly player: Player; readonly strip: Strip }) {
+  const part = useStore(player.store, (state) => state.lesson.part)
+  if (part === null) return null
+  const sides = [
+    { left: '0%', right: `${100 - along(strip, Math.max(strip.from, part.from))}%` },
+    { left: `${along(strip, Math.min(strip.to, part.to))}%`, right: '0%' },
+  ]
+  return sides.map(({ left, right }) => <div key={left} className="strip-shade" style={{ left, right }} />)
+}
