@@ -1,26 +1,13 @@
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import type { Strip } from '../scene/strip.ts'
-import { withPart } from '../session/session.ts'
 import { loopWords } from '../words/loopWords.ts'
 import { along } from './linePlaces.ts'
 
-/** What is looped, and the way back to the whole figure. */
+/** What is looped. The way back to the whole figure is the loop's own button. */
 export function StripPart({ player }: { readonly player: Player }) {
-  const lesson = useStore(player.store, (state) => state.lesson)
-  if (lesson.part === null) return null
-  return (
-    <div className="strip-part">
-      <p>{loopWords.short(lesson.part.first, lesson.steps.last)}</p>
-      <button
-        type="button"
-        className="quiet-button"
-        onClick={() => player.change((session) => withPart(session, null))}
-      >
-        {loopWords.whole}
-      </button>
-    </div>
-  )
+  const { part, steps } = useStore(player.store, (state) => state.lesson)
+  return part === null ? null : <p className="strip-part">{loopWords.short(part.first, steps.last)}</p>
 }
 
 /** What leads into the part and what follows it is shaded: it is not what is practised. */
