@@ -4,8 +4,7 @@ import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import { speedOf } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { WayKind } from '../transfer/way.ts'
-import { beatsInWords, fraction } from './fraction.ts'
-import { partOf } from './partOf.ts'
+import { fraction } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
 import { shownLine } from './shownLine.ts'
 
@@ -88,12 +87,6 @@ export const labels = {
   speed: (speed: number): string => `${number(speed * 100, 0)} %`,
   speedSpoken: (speed: number, dance: Dance) =>
     `${labels.speed(speed)}: ${labels.barsPerMinute(speed * defaultTempo(dance).barsPerMinute)}`,
-  amount: { late: 'How late', early: 'How early' },
-  amountText: {
-    late: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
-    /** Of the step's time. */
-    early: (part: number) => `In ${partOf(part)} the time`,
-  },
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,
