@@ -106,6 +106,7 @@ running.stage
           import('./conductor.ts'),
           import('./practice.ts'),
           import('./keep/keptLadders.ts'),
+          import('./along.ts'),
           import('./keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()),
           import('./figure/parse.ts'),
           import('./ui/ProblemDialog.tsx'),

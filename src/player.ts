@@ -14,6 +14,7 @@ import {
   within,
 } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
+import { beforeStart, withMusic } from './clock/withMusic.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
 import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
@@ -24,6 +25,7 @@ import { createScreen } from './screen.ts'
 import { chosenPart } from './session/chosenPart.ts'
 import { createListeners } from './session/createListeners.ts'
 import { beginningOf, type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
+import { musicFit } from './session/musicFit.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
   newSession,
@@ -45,13 +47,15 @@ import { beatLasts } from './sound/beatLasts.ts'
 import type { Stage } from './stage/stage.ts'
 import type { CountInBars } from './timing/countIn.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
-import { type Beat, beat } from './units.ts'
+import { type Beat, beat, type Seconds } from './units.ts'
 
 /** What the interface may know: it changes on what people do, never with the frame. */
 export type PlayerState = {
   readonly session: Session
   readonly lesson: Lesson
   readonly playing: boolean
+  /** When a bar of the music begins that it keeps to, in the driver's time; null: it keeps to none. */
+  readonly along: Seconds | null
   /** "Who is late?" has been asked of the panels as they stand: they keep their numbers when the names are shown. */
   readonly asked: boolean
   /** What the user has opened, in the order of opening. */
@@ -66,7 +70,8 @@ export type Player = {
   clock(): Clock
   /** The clock that holds now: what it changes to at the next round is still to come. */
   clockNow(): Clock
-  /** The driver's time, seconds: what the clock is asked at. */
+  /** The driver's time, seconds: what the clock is asked at. It may lag behind the page's where something is heard. */
+  now(): Seconds
   beatNow(): Beat
   /** The grid point at or before the beat now. */
   gridBeat(): Beat
@@ -107,6 +112,12 @@ export type Player = {
   nextRound(barsPerMinute: number, countIn: CountInBars): void
   /** From beat to beat, in either order, over and over: put on the grid, and led in by the step before. */
   setPart(from: number, to: number): void
+  /**
+   * Keeps to music: begins from its start on the music's next bar after counting in; where it keeps to music already, it is
+   * put right. It ends with another tempo or figure; after a pause it begins on the music's next bar again.
+   * @param music null: it goes on by itself. `one`: when a bar begins, in the driver's time
+   */
+  playAlong(music: { readonly one: Seconds; readonly barsPerMinute: number } | null): void
   /** Everything that is set and only changes the session: one of its named actions. */
   change(action: (session: Session) => Session): void
   /** Another of the figure's timings. */
@@ -143,6 +154,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     session: withBeat(opening, lesson.range.from),
     lesson,
     playing: false,
+    along: null,
     asked: false,
     own: [],
   }))
@@ -179,9 +191,10 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   }
 
   // 4. What people do.
-  /** The same figure, otherwise shown. */
-  function changed(next: Session): void {
+  /** The same figure, otherwise shown. At another tempo it keeps to no music, unless to that which is given. */
+  function changed(next: Session, music?: Seconds): void {
     const before = store.getState()
+    const along = music ?? (next.barsPerMinute === before.session.barsPerMinute ? before.along : null)
     const sameLesson = leadsToSame(next, before.session)
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
     // What sounds already goes on; nothing waits for it where nothing plays.
@@ -189,8 +202,9 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, when)
     const lasts = beatLasts(after, next.barsPerMinute)
     if (lasts !== clock.secondsPerBeat) clock = atTempo(clock, lasts, when)
+    if (along !== null && clock.playing) clock = withMusic(clock, musicFit(after, along), when)
     const asked = !next.names || (before.asked && next.order === before.session.order)
-    store.setState({ session: next, lesson: after, asked })
+    store.setState({ session: next, lesson: after, along, asked })
     if (!sameLesson || next.names !== before.session.names) framePanels()
     screen.draw(beatNow())
     tellGrid(true)
@@ -234,6 +248,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       session: withBeat(next, beatAfter),
       lesson: after,
       playing: false,
+      along: null,
       asked: !next.names,
       own: brought === null ? own : withOwn(own, brought),
     })
@@ -242,7 +257,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   function moveTo(at: Beat): void {
     clock = soughtTo(clock, at, driver.now())
-    const { session } = store.getState()
+    const { session, lesson: current, along } = store.getState()
+    if (along !== null && clock.playing) clock = withMusic(clock, musicFit(current, along), driver.now())
     store.setState({ session: withBeat(session, beatNow()) })
     screen.draw(beatNow())
     tellGrid(true)
@@ -250,11 +266,17 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   function play(countIn: CountInBars = session().countIn): void {
     if (clock.playing) return
-    const { lesson: current } = store.getState()
-    const started = playing(clock, driver.now())
+    const { lesson: current, along } = store.getState()
+    const now = driver.now()
+    const started = playing(clock, now)
     // From within the figure it goes on at once: nobody stands still in the middle of a step.
-    const fromStart = started.anchor.beat === current.range.from && countIn > 0
-    clock = fromStart ? countedIn(clock, beginningOf(current, countIn), driver.now()) : started
+    const fromStart = started.anchor.beat === current.range.from
+    const begins = beginningOf(current, countIn)
+    if (along !== null) {
+      const fit = musicFit(current, along)
+      const least = Math.max(1, current.range.from - begins)
+      clock = fromStart ? countedIn(clock, beforeStart(clock, fit, least, now), now) : withMusic(started, fit, now)
+    } else clock = fromStart && countIn > 0 ? countedIn(clock, begins, now) : started
     store.setState({ playing: true })
     driver.run(frame)
   }
@@ -273,6 +295,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     figures,
     clock: () => clock,
     clockNow: () => clockThen(clock, driver.now()),
+    now: () => driver.now(),
     beatNow,
     gridBeat,
     onGrid: (listener) => gridListeners.add(listener),
@@ -310,11 +333,23 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
         const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
         clock = countedIn(clock, beginningOf(after, countIn), ends)
         clock = atTempo(clock, beatLasts(after, next.barsPerMinute), ends)
-        store.setState({ session: next, lesson: after })
+        store.setState({ session: next, lesson: after, along: null })
         if (after !== current) framePanels()
         return
       }
       changed(withTempo(session(), figure, barsPerMinute))
+    },
+    playAlong(music) {
+      if (music === null) {
+        store.setState({ along: null })
+        return
+      }
+      const begins = store.getState().along === null
+      if (begins) pause()
+      changed(withTempo(session(), figure, music.barsPerMinute), music.one)
+      if (!begins) return
+      moveTo(store.getState().lesson.range.from)
+      play()
     },
     setLoop: (loop) => changed(withLoop(session(), loop)),
     setPart(from, to) {

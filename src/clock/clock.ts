@@ -72,6 +72,12 @@ const from = (clock: Clock, when: Seconds, change: Partial<Clock>): Clock => ({
   former: recent(clock, when),
 })
 
+/** At another beat from `when` on, now or soon (held inside the range); until then all goes on as it did. */
+export const leaptTo = (clock: Clock, at: Beat, when: Seconds): Clock => ({
+  ...anchored(clock, when, {}, clamp(at, clock.range)),
+  former: recent(clock, when),
+})
+
 /** Plays from before its range on, from `when` on, now or soon: it is counted in. @param at no later than the range's start */
 export function countedIn(clock: Clock, at: Beat, when: Seconds): Clock {
   const former = clock.playing ? recent(clock, when) : undefined

@@ -70,7 +70,7 @@ export function App({ player, stage, ready, source }: Props) {
   const sound = useSound(player, source, notLoaded)
   const soundSheet = usePart(parts.sound, notLoaded)
   const awake = useAwake(player)
-  const { practice, want } = usePractice(player, notLoaded)
+  const { practice, along, want } = usePractice(player, notLoaded)
   const practiceSheet = usePart(parts.practice, notLoaded)
   const sheets = [show, faults, soundSheet, practiceSheet]
   /** Two sheets would lie on one another. */
@@ -170,8 +170,14 @@ export function App({ player, stage, ready, source }: Props) {
         <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} openSlow={slow.toggle} />
       )}
       {soundSheet.Shown === null ? null : <soundSheet.Shown player={player} sound={sound} close={soundSheet.close} />}
-      {practiceSheet.Shown === null || practice === null ? null : (
-        <practiceSheet.Shown player={player} practice={practice} awake={awake} close={practiceSheet.close} />
+      {practiceSheet.Shown === null || practice === null || along === null ? null : (
+        <practiceSheet.Shown
+          player={player}
+          practice={practice}
+          along={along}
+          awake={awake}
+          close={practiceSheet.close}
+        />
       )}
       {faults.Shown === null ? null : (
         <faults.Shown

@@ -8,6 +8,7 @@ import { labels } from '../words/labels.ts'
 import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
 import { Sheet } from './Sheet.tsx'
+import { TapDelay } from './TapDelay.tsx'
 import type { Sound } from './useSound.ts'
 
 type Props = { readonly player: Player; readonly sound: Sound; readonly close: () => void }
@@ -23,6 +24,7 @@ export function SoundSheet({ player, sound, close }: Props) {
         </button>
       ) : null}
       {sound.conductor === null ? null : <Choices conductor={sound.conductor} wake={sound.wake} />}
+      {sound.conductor === null ? null : <TapDelay player={player} sound={sound} conductor={sound.conductor} />}
       {sound.conductor === null ? null : <ClickFiles player={player} conductor={sound.conductor} />}
       <p className="sheet-note">{soundWords.care}</p>
     </Sheet>

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
+import type { Along } from '../along.ts'
 import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
 
@@ -12,20 +13,24 @@ function shelf(): Storage | null {
 }
 
 /**
- * What climbs from slow to full tempo; it comes when it is first asked for, and goes on when its sheet is closed.
- * @param failed told when it cannot be fetched; must stay the same function
+ * What climbs from slow to full tempo, and what keeps to music; they come when they are first asked for, and go on when their sheet is closed.
+ * @param failed told when they cannot be fetched; must stay the same function
  */
 export function usePractice(
   player: Player,
   failed: () => void,
-): { readonly practice: Practice | null; readonly want: () => void } {
+): { readonly practice: Practice | null; readonly along: Along | null; readonly want: () => void } {
   const [practice, setPractice] = useState<Practice | null>(null)
+  const [along, setAlong] = useState<Along | null>(null)
   const asked = useRef(false)
   const want = useCallback(() => {
     if (asked.current) return
     asked.current = true
-    Promise.all([import('../practice.ts'), import('../keep/keptLadders.ts')]).then(
-      ([{ createPractice }, { keptLadders }]) => setPractice(createPractice(player, keptLadders(shelf()))),
+    Promise.all([import('../practice.ts'), import('../keep/keptLadders.ts'), import('../along.ts')]).then(
+      ([{ createPractice }, { keptLadders }, { createAlong }]) => {
+        setPractice(createPractice(player, keptLadders(shelf())))
+        setAlong(createAlong(player))
+      },
       () => {
         asked.current = false
         failed()
@@ -33,5 +38,6 @@ export function usePractice(
     )
   }, [player, failed])
   useEffect(() => () => practice?.close(), [practice])
-  return { practice, want }
+  useEffect(() => () => along?.close(), [along])
+  return { practice, along, want }
 }

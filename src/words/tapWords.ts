@@ -5,12 +5,15 @@ import { fraction } from './fraction.ts'
 /** Taps before anything is said: as in `clock/tapTempo.ts`. */
 const FEWEST = 3
 
+const PERHAPS_TWICE = 'If you tapped every other beat: twice as fast.'
+
 /** At most one decimal, no zero at the end. */
 const rounded = (value: number): string => String(Number(value.toFixed(1)))
 const many = (value: number, one: string): string => `${rounded(value)} ${one}${rounded(value) === '1' ? '' : 's'}`
 
 /** What is said of tapping a tempo, and of playing along with real music. */
 export const tapWords = {
+  title: 'With your own music',
   tap: 'Tap',
   tapHint: 'Tap on each beat of the music; the first tap is the one',
   intro: 'Tap on each beat: the tempo is set by your last taps. After 3 seconds without a tap it begins anew.',
@@ -36,9 +39,10 @@ export const tapWords = {
       return bars >= tempo.from * 0.9 && bars <= tempo.to * 1.1
     }
     if (fits(1)) return ''
-    if (fits(2)) return 'If you tapped every other beat: twice as fast.'
+    if (fits(2)) return PERHAPS_TWICE
     return fits(0.5) ? 'If you tapped the half beats: half as fast.' : ''
   },
+  perhapsTwice: PERHAPS_TWICE,
   twice: 'Twice as fast',
   half: 'Half as fast',
 
@@ -53,6 +57,12 @@ export const tapWords = {
   },
   along: 'Play along',
   alongHint: 'The picture keeps the beat and the one that you tapped',
+  /** @param bars whether its rounds are whole bars */
+  isAlong: (along: boolean, playing: boolean, bars: boolean): string => {
+    if (!along) return 'With music: from its next bar on, after counting in.'
+    if (!playing) return 'Waits: Play begins on the music’s next bar. After half a minute it plays by itself again.'
+    return `Plays along. ${bars ? '' : 'A few steps keep the beat; their rounds are no whole bars. '}Music wanders: tap again now and then, from a one.`
+  },
   /** Most people tap a little before the beat, and loudspeakers without a cable sound late. */
   early:
     'Most people tap a little before the beat they hear. If the picture is ahead of the music, set the sound’s delay.',

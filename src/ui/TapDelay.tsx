@@ -1,0 +1,84 @@
+import { useStore } from 'zustand'
+import { tapDelay } from '../clock/tapDelay.ts'
+import type { Conductor } from '../conductor.ts'
+import type { Player } from '../player.ts'
+import { delayWords } from '../words/delayWords.ts'
+import { SettledStatus } from './SettledStatus.tsx'
+import { TapButton } from './TapButton.tsx'
+import type { Sound } from './useSound.ts'
+import { testTempo, useTapDelay } from './useTapDelay.ts'
+
+type Props = { readonly player: Player; readonly sound: Sound; readonly conductor: Conductor }
+
+/** The most that can be set, and how finely; in seconds. */
+const MOST = 0.4
+const STEP = 0.01
+
+/** The delay of a loudspeaker without a cable, by tapping on what is heard. It adds to what the device reports. */
+export function TapDelay({ player, sound, conductor }: Props) {
+  const dance = useStore(player.store, (state) => state.lesson.dance)
+  const test = useTapDelay(player, conductor)
+  return (
+    <fieldset className="sheet-group tap-delay">
+      <legend>{delayWords.title}</legend>
+      <p className="sheet-note">{delayWords.intro(testTempo(player) * dance.beatsPerBar)}</p>
+      {test.runs ? (
+        <>
+          <TapButton word={delayWords.tap} tap={(at) => sound.state === 'sounding' && test.tap(at)} />
+          <Found player={player} conductor={conductor} sounds={sound.state === 'sounding'} test={test} />
+        </>
+      ) : null}
+      <button
+        type="button"
+        className="quiet-button"
+        onClick={() => {
+          if (test.runs) {
+            test.end()
+            return
+          }
+          // Browsers allow sound within a press only.
+          sound.wake()
+          test.start()
+        }}
+      >
+        {test.runs ? delayWords.stop : delayWords.start}
+      </button>
+    </fieldset>
+  )
+}
+
+type FoundProps = {
+  readonly player: Player
+  readonly conductor: Conductor
+  readonly sounds: boolean
+  readonly test: ReturnType<typeof useTapDelay>
+}
+
+function Found({ player, conductor, sounds, test }: FoundProps) {
+  const set = useStore(conductor.store, (choices) => choices.offset)
+  if (!sounds) return <p role="status">{delayWords.silent}</p>
+  const found = tapDelay(test.taps, player.clock().secondsPerBeat, set)
+  if (found.kind === 'more') {
+    const isSet = test.taps.length === 0 && set > 0
+    return <SettledStatus text={isSet ? delayWords.isSet(set) : delayWords.more(found.taps)} />
+  }
+  if (found.kind === 'uneven') return <SettledStatus text={delayWords.uneven} />
+  const delay = Math.min(MOST, Math.max(0, Math.round(found.delay / STEP) * STEP))
+  return (
+    <>
+      <SettledStatus text={delayWords.found(delay, found.spread)} />
+      {found.delay > MOST + STEP / 2 ? <p className="sheet-note">{delayWords.most(MOST)}</p> : null}
+      <p className="sheet-note">{delayWords.early}</p>
+      <button
+        type="button"
+        className="quiet-button"
+        onClick={() => {
+          test.forget()
+          conductor.set({ offset: delay })
+        }}
+      >
+        {delayWords.set(delay)}
+      </button>
+    </>
+  )
+}

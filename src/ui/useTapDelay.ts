@@ -1,0 +1,87 @@
+import { useCallback, useEffect, useRef, useState } from 'react'
+import { beatAt } from '../clock/clock.ts'
+import type { HeardTap } from '../clock/tapDelay.ts'
+import type { Conductor, SoundChoices } from '../conductor.ts'
+import { playedTempoRange } from '../dance/playedTempoRange.ts'
+import type { Player } from '../player.ts'
+import { musicPlace } from '../timing/counts.ts'
+import { type Seconds, seconds } from '../units.ts'
+
+/** Beats a minute: a delay of some 0.4 s is then well under half a beat. Own judgement. */
+const SLOW = 60
+
+/** At which the figure plays in the test: as near to `SLOW` as the dance is played. */
+export function testTempo(player: Player): number {
+  const { dance } = player.store.getState().lesson
+  const { from, to } = playedTempoRange(dance)
+  return Math.min(to, Math.max(from, SLOW / dance.beatsPerBar))
+}
+
+/** What the test has changed and gives back. */
+type Before = {
+  readonly barsPerMinute: number
+  readonly loop: boolean
+  readonly choices: Partial<SoundChoices>
+  /** While it goes on. */
+  readonly tempo: number
+}
+
+/** Taps on what is heard, against what is shown: beats alone sound, slowly, over and over. */
+export function useTapDelay(player: Player, conductor: Conductor) {
+  const [taps, setTaps] = useState<readonly HeardTap[]>([])
+  const [runs, setRuns] = useState(false)
+  const before = useRef<Before | null>(null)
+
+  const end = useCallback(() => {
+    const was = before.current
+    if (was === null) return
+    before.current = null
+    setRuns(false)
+    conductor.set(was.choices)
+    // Somebody has set another tempo, or chosen another figure: that holds.
+    if (player.store.getState().session.barsPerMinute !== was.tempo) return
+    player.pause()
+    player.setTempo(was.barsPerMinute)
+    if (!was.loop) player.setLoop(false)
+  }, [player, conductor])
+
+  const start = useCallback(() => {
+    const { session, lesson } = player.store.getState()
+    const { beats, halves, count } = conductor.store.getState()
+    setTaps([])
+    player.pause()
+    if (!lesson.repeats) player.setLoop(true)
+    player.setTempo(testTempo(player))
+    before.current = {
+      barsPerMinute: session.barsPerMinute,
+      loop: lesson.repeats,
+      choices: { beats, halves, count },
+      tempo: player.store.getState().session.barsPerMinute,
+    }
+    conductor.set({ on: true, beats: true, halves: false, count: 'off' })
+    player.seek(player.store.getState().lesson.range.from)
+    player.play(0)
+    setRuns(true)
+  }, [player, conductor])
+
+  useEffect(() => {
+    const stop = player.store.subscribe(({ playing, session }) => {
+      const was = before.current
+      if (was !== null && (!playing || session.barsPerMinute !== was.tempo)) end()
+    })
+    return () => {
+      stop()
+      end()
+    }
+  }, [player, end])
+
+  /** @param at seconds of the page's clock */
+  const tap = (at: Seconds): void => {
+    const clock = player.clock()
+    // What was shown as the finger came down, by the time that the picture goes by.
+    const then = seconds(at + player.now() - performance.now() / 1000)
+    const { part } = musicPlace(player.store.getState().lesson.schedule, beatAt(clock, then))
+    setTaps((all) => [...all, { at, shown: seconds(at - part * clock.secondsPerBeat) }])
+  }
+  return { runs, taps, start, end, tap, forget: () => setTaps([]) }
+}
