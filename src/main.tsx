@@ -105,6 +105,7 @@ running.stage
           import('./clock/gsapDriver.ts'),
           import('./conductor.ts'),
           import('./practice.ts'),
+          import('./keep/keptLadders.ts'),
           import('./along.ts'),
           import('./keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()),
           import('./figure/parse.ts'),

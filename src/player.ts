@@ -15,18 +15,16 @@ import {
 } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
 import { beforeStart, withMusic } from './clock/withMusic.ts'
-import type { Counting } from './dance/dance.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
 import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
 import type { ParseResult } from './figure/parse.ts'
-import { type PagedPanels, type PictureNow, pagedPanels } from './scene/pagedPanels.ts'
-import { palettes } from './scene/palette.ts'
+import type { PictureNow } from './scene/pagedPanels.ts'
 import type { Rect } from './scene/panelPicture.ts'
-import type { PanelView } from './scene/panelView.ts'
-import type { Seen } from './scene/view.ts'
+import { createScreen } from './screen.ts'
+import { chosenPart } from './session/chosenPart.ts'
 import { createListeners } from './session/createListeners.ts'
-import { type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
+import { beginningOf, type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
 import { musicFit } from './session/musicFit.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
@@ -34,13 +32,11 @@ import {
   revealed,
   type Session,
   withBeat,
-  withCounting,
   withFigure,
   withLoop,
   withNamesOff,
-  withOpposite,
   withOrder,
-  withSeen,
+  withPart,
   withSteps,
   withTempo,
   withTiming,
@@ -49,7 +45,7 @@ import { shuffled } from './session/shuffled.ts'
 import { stepsAt } from './session/stepsAt.ts'
 import { beatLasts } from './sound/beatLasts.ts'
 import type { Stage } from './stage/stage.ts'
-import { type CountInBars, countInFrom } from './timing/countIn.ts'
+import type { CountInBars } from './timing/countIn.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
 import { type Beat, beat, type Seconds } from './units.ts'
 
@@ -114,6 +110,8 @@ export type Player = {
    * @param countIn 0: it goes on
    */
   nextRound(barsPerMinute: number, countIn: CountInBars): void
+  /** From beat to beat, in either order, over and over: put on the grid, and led in by the step before. */
+  setPart(from: number, to: number): void
   /**
    * Keeps to music: begins from its start on the music's next bar after counting in; where it keeps to music already, it is
    * put right. It ends with another tempo or figure; after a pause it begins on the music's next bar again.
@@ -122,14 +120,10 @@ export type Player = {
   playAlong(music: { readonly one: Seconds; readonly barsPerMinute: number } | null): void
   /** Everything that is set and only changes the session: one of its named actions. */
   change(action: (session: Session) => Session): void
-  setCounting(counting: Counting): void
   /** Another of the figure's timings. */
   setTiming(timing: number): void
   /** Which panels are on the screen, from left to right, by index; an empty list changes nothing. */
   setOrder(order: readonly number[]): void
-  setSeen(seen: Seen): void
-  /** The partner's part, by the natural opposite. */
-  setOpposite(opposite: boolean): void
   /** Names off and the panels shuffled: "who is late?" */
   hideNames(): void
   reveal(): void
@@ -142,8 +136,6 @@ export type Player = {
   /** The stage to draw on and where on it each panel lies, in CSS px (as they stand: rects[0] is session.order[0]'s). */
   show(stage: Stage, rects: readonly Rect[], dark: boolean): void
 }
-
-type Shown = { readonly stage: Stage; readonly rects: readonly Rect[]; readonly dark: boolean }
 
 /**
  * The whole pipeline: session + figure → lesson → paged panels → at a beat: frames → stage. Playing only chooses the beat.
@@ -169,45 +161,19 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   let clock = standingClock(lesson.range, beatLasts(lesson, opening.barsPerMinute), lesson.round, driver.now())
 
   // 2. Where it is drawn.
-  let shown: Shown | null = null
-  let paged: PagedPanels | null = null
-  let page = 0
-  let panels: readonly PanelView[] = []
+  const screen = createScreen()
   const gridListeners = createListeners<Beat>()
-  const shownListeners = createListeners<void>()
   let toldAt: Beat = lesson.range.from
 
   const session = (): Session => store.getState().session
 
   const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
 
-  function framed({ order, names }: Session, current: Lesson, at: Beat): void {
-    if (shown === null || shown.rects.length === 0) return
-    paged = pagedPanels(current, order, shown.rects, names)
-    turnTo(paged, paged.pageAt(at))
-    shownListeners.tell()
-  }
-
-  /** Builds what stands on a page. */
-  function turnTo(all: PagedPanels, next: number): void {
-    page = next
-    panels = all.panelsOn(next)
-    shown?.stage.setPanels(
-      panels.map(({ picture }, place) => ({ rect: all.rects[place] as Rect, picture })),
-      palettes[shown.dark ? 'dark' : 'light'].stage,
-    )
-  }
-
-  const framePanels = (): void => framed(session(), store.getState().lesson, beatNow())
+  const framePanels = (): void => screen.frame(session(), store.getState().lesson, beatNow())
 
   // 3. One beat → one picture.
   const beatNow = (): Beat => beatAt(clock, driver.now())
   const gridBeat = (): Beat => gridPointBefore(beatNow(), store.getState().lesson.schedule.grid)
-  function draw(at: Beat): void {
-    if (paged !== null && paged.pageAt(at) !== page) turnTo(paged, paged.pageAt(at))
-    shown?.stage.draw(panels.map((panel) => panel.frameAt(at)))
-  }
-
   function tellGrid(always: boolean): void {
     const at = gridBeat()
     if (!always && at === toldAt) return
@@ -220,7 +186,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       pause()
       return
     }
-    draw(beatNow())
+    screen.draw(beatNow())
     tellGrid(false)
   }
 
@@ -240,7 +206,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const asked = !next.names || (before.asked && next.order === before.session.order)
     store.setState({ session: next, lesson: after, along, asked })
     if (!sameLesson || next.names !== before.session.names) framePanels()
-    draw(beatNow())
+    screen.draw(beatNow())
     tellGrid(true)
   }
 
@@ -267,11 +233,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     )
     const beatAfter = beatAt(clockAfter, now)
     try {
-      framed(next, after, beatAfter)
-      draw(beatAfter)
+      screen.frame(next, after, beatAfter)
+      screen.draw(beatAfter)
     } catch (reason) {
       framePanels()
-      draw(beatNow())
+      screen.draw(beatNow())
       throw reason
     }
     if (clock.playing) driver.rest()
@@ -294,13 +260,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const { session, lesson: current, along } = store.getState()
     if (along !== null && clock.playing) clock = withMusic(clock, musicFit(current, along), driver.now())
     store.setState({ session: withBeat(session, beatNow()) })
-    draw(beatNow())
+    screen.draw(beatNow())
     tellGrid(true)
-  }
-
-  /** Where it begins when so many bars are counted in; at its start when none are. */
-  function beginning({ range, schedule, steps }: Lesson, bars: CountInBars): Beat {
-    return bars === 0 ? range.from : countInFrom(schedule, steps.first, bars)
   }
 
   function play(countIn: CountInBars = session().countIn): void {
@@ -310,7 +271,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const started = playing(clock, now)
     // From within the figure it goes on at once: nobody stands still in the middle of a step.
     const fromStart = started.anchor.beat === current.range.from
-    const begins = beginning(current, countIn)
+    const begins = beginningOf(current, countIn)
     if (along !== null) {
       const fit = musicFit(current, along)
       const least = Math.max(1, current.range.from - begins)
@@ -370,7 +331,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
         const next = withTempo(session(), figure, barsPerMinute)
         const current = store.getState().lesson
         const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
-        clock = countedIn(clock, beginning(after, countIn), ends)
+        clock = countedIn(clock, beginningOf(after, countIn), ends)
         clock = atTempo(clock, beatLasts(after, next.barsPerMinute), ends)
         store.setState({ session: next, lesson: after, along: null })
         if (after !== current) framePanels()
@@ -391,15 +352,15 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       play()
     },
     setLoop: (loop) => changed(withLoop(session(), loop)),
+    setPart(from, to) {
+      changed(withPart(session(), chosenPart(store.getState().lesson, from, to)))
+    },
     toggleSteps() {
       const { session: now, lesson: current } = store.getState()
       changed(withSteps(now, now.steps === null ? stepsAt(current.schedule, gridBeat()) : null))
     },
     setOrder: (order) => changed(withOrder(session(), order)),
-    setSeen: (seen) => changed(withSeen(session(), seen)),
-    setOpposite: (opposite) => changed(withOpposite(session(), opposite)),
     change: (action) => changed(action(session())),
-    setCounting: (counting) => changed(withCounting(session(), counting)),
     setTiming(timing) {
       changed(withTiming(session(), figure, timing))
       // The new timing may have another grid.
@@ -407,13 +368,13 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     },
     hideNames: () => changed(withNamesOff(session(), shuffled(session().order))),
     reveal: () => changed(revealed(session())),
-    pictureNow: () => paged?.picturesAt(beatNow()) ?? [],
-    redraw: () => draw(beatNow()),
-    onShown: (listener) => shownListeners.add(listener),
+    pictureNow: () => screen.picturesAt(beatNow()),
+    redraw: () => screen.draw(beatNow()),
+    onShown: (listener) => screen.onFramed(listener),
     show(stage, rects, dark) {
-      shown = { stage, rects, dark }
+      screen.stand({ stage, rects, dark })
       framePanels()
-      draw(beatNow())
+      screen.draw(beatNow())
     },
   }
 }

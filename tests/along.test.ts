@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type Along, createAlong } from '../src/along.ts'
-import { withCountIn } from '../src/session/session.ts'
+import { withCountIn, withOpposite } from '../src/session/session.ts'
 import { musicPlace } from '../src/timing/counts.ts'
 import { seconds } from '../src/units.ts'
 import { walks } from './tools/exampleFigure.ts'
@@ -211,7 +211,7 @@ describe('createAlong(player): what ends it, and what does not', () => {
       near(outOfBar(room, one, LASTS), 0, 2e-3, at)
     }
     player.setOrder([0])
-    player.setOpposite(true)
+    player.change((session) => withOpposite(session, true))
     player.setLoop(false)
     room.run(0.2)
     expect(isAlong()).toBe(true)

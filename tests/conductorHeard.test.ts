@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { withOpposite } from '../src/session/session.ts'
 import { evenly } from './tools/evenly.ts'
 import type { Devices } from './tools/fakeSound.ts'
 import { expectHeard, GIVING_WAY, LONG, playing, SHORT, SQQ, samplesNow, tempi, WALTZ } from './tools/playingRoom.ts'
@@ -154,7 +155,7 @@ describe('what is shown is heard', () => {
             if (what === 'figure') room.cut(() => player.choose(part < 0.5 ? 'sqq' : 'waltz'))
             if (what === 'pause') room.cut(() => player.pause())
             if (what === 'stall') room.stall(time)
-            if (what === 'opposite') room.act(() => player.setOpposite(part < 0.5))
+            if (what === 'opposite') room.act(() => player.change((session) => withOpposite(session, part < 0.5)))
             if (what === 'order') room.act(() => player.setOrder(part < 0.5 ? [0] : [0, 1, 2]))
             if (!player.clock().playing) room.cut(() => player.play())
             room.run(time, rate)

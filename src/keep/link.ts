@@ -4,7 +4,10 @@ import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { Seen } from '../scene/view.ts'
 import { lessonOf } from '../session/lesson.ts'
+import { loopRange } from '../session/loopRange.ts'
 import { MOST_PANELS, newSession, type Session, withAmount, withPanelMore, withShortest } from '../session/session.ts'
+import { COUNT_IN_BARS } from '../timing/countIn.ts'
+import { schedule } from '../timing/schedule.ts'
 import { amountOf, faultOf, wayOf } from '../transfer/faults.ts'
 import type { Way, WayKind } from '../transfer/way.ts'
 import { beat } from '../units.ts'
@@ -92,10 +95,12 @@ function readPanel(text: string, { actions }: Figure): Way | null {
 function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, string | null>> {
   const usual = newSession(figure, session.beat)
   const unless = (same: boolean, text: string): string | null => (same ? null : text)
+  // As it lies in the timing at hand.
+  const { part, range } = lessonOf(session, figure)
   const panels = ({ panels: all }: Session): string => all.map(({ way }) => panelText(way)).join('_')
   return {
     t: unless(session.timing === 0, numberText(session.timing)),
-    b: unless(session.beat === lessonOf(session, figure).range.from, numberText(session.beat)),
+    b: unless(session.beat === range.from, numberText(session.beat)),
     v: unless(session.barsPerMinute === usual.barsPerMinute, numberText(session.barsPerMinute)),
     // Before the order, which is of these panels.
     f: unless(panels(session) === panels(usual), panels(session)),
@@ -105,6 +110,9 @@ function fieldsOf(session: Session, figure: Figure): Readonly<Record<string, str
     n: unless(session.names, '0'),
     r: unless(session.loop, '0'),
     s: session.steps === null ? null : `${session.steps.first}-${session.steps.last}`,
+    d: part === null ? null : `${numberText(part.from)}-${numberText(part.to)}`,
+    j: unless(!session.joined, '1'),
+    i: unless(session.countIn === 0, String(session.countIn)),
     w: unless(session.seen === usual.seen, seenKey(session.seen)),
     p: unless(!session.opposite, '1'),
   }
@@ -196,6 +204,18 @@ const FIELDS: Readonly<Record<string, (session: Session, text: string, figure: F
     const whole = Number.isInteger(first) && Number.isInteger(last) && more.length === 0
     if (!whole || typeof first !== 'number' || typeof last !== 'number') return null
     return first >= 0 && first <= last && last < figure.actions.length ? { ...session, steps: { first, last } } : null
+  },
+  d: (session, text, figure) => {
+    const [from, to, ...more] = text.split('-').map((part) => readNumber(part))
+    if (typeof from !== 'number' || typeof to !== 'number' || more.length > 0) return null
+    const part = { from: beat(from), to: beat(to) }
+    const held = loopRange(schedule(figure, session.timing), from, to).part
+    return held.from === from && held.to === to ? { ...session, part } : null
+  },
+  j: (session, text) => (text === '1' ? { ...session, joined: true } : null),
+  i: (session, text) => {
+    const countIn = COUNT_IN_BARS.find((bars) => bars > 0 && String(bars) === text)
+    return countIn === undefined ? null : { ...session, countIn }
   },
   w: (session, text) => {
     const seen = Object.hasOwn(SEEN, text) ? SEEN[text] : undefined

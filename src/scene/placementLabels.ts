@@ -137,7 +137,7 @@ export function placementLabels(
     // A heap of numbers says less than a gap in the row.
     if (least >= UNREADABLE) continue
     const best = places[bad.indexOf(least)] as { x: number; y: number }
-    labels.push({ ...best, number: String(index + 1), count })
+    labels.push({ ...best, number: String((actions[index]?.written ?? index) + 1), count })
   }
   return labels
 }

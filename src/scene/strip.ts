@@ -25,9 +25,9 @@ export type StripLine = {
   /** `right`: where the weight is, 0 = over the left foot, 1 = over the right. */
   readonly points: readonly { readonly t: number; readonly right: number }[]
   /** Where it stands still longer than the plan has it rest. */
-  readonly waits: readonly { readonly from: number; readonly to: number }[]
+  readonly waits: readonly Stretch[]
   /** Where it goes clearly faster than planned. */
-  readonly rushes: readonly { readonly from: number; readonly to: number }[]
+  readonly rushes: readonly Stretch[]
   /** When the weight is split and full, with how far off that is; in the order of the actions. */
   readonly moments: readonly StripMoment[]
 }
@@ -39,6 +39,9 @@ export type StripMoment = MomentError & {
 }
 
 const SAMPLES_A_BEAT = 16
+const ROUNDING = 1e-9
+
+type Stretch = { readonly from: number; readonly to: number }
 
 /** The share over the right foot when each action is done, the start first. */
 function restsOnRight({ schedule }: Comparison, { carried }: Performance): number[] {
@@ -66,13 +69,19 @@ export function strip(
     const barStart = count === 1 && part === 0
     return { beat, onCount: part === 0, barStart, phraseStart: barStart && (bar - 1) % dance.barsPerPhrase === 0 }
   })
+  const isIn = (t: number): boolean => t > range.from - ROUNDING && t < range.to + ROUNDING
+  const seen = (all: readonly Stretch[]): Stretch[] =>
+    all.flatMap(({ from, to }) => {
+      const within = { from: Math.max(from, range.from), to: Math.min(to, range.to) }
+      return within.to - within.from > ROUNDING ? [within] : []
+    })
   const lines = panels.flatMap(({ performance }, panel) => {
     if (!shown.includes(panel)) return []
     const rests = restsOnRight(comparison, performance)
     const times = new Set<number>()
     for (let k = Math.round(range.from * SAMPLES_A_BEAT); k <= range.to * SAMPLES_A_BEAT; k++)
       times.add(k / SAMPLES_A_BEAT)
-    for (const knot of performance.curve.knots) times.add(knot.t)
+    for (const { t } of performance.curve.knots) if (isIn(t)) times.add(t)
     const points = [...times]
       .sort((a, b) => a - b)
       .map((t) => {
@@ -85,10 +94,12 @@ export function strip(
       const { index, moment } = error
       const [before, after] = [rests[index] as number, rests[index + 1] as number]
       // Where the weight stays there is nothing to be early or late.
-      if (moment === 'leaves' || before === after) return []
+      if (moment === 'leaves' || before === after || !isIn(error.danced)) return []
       return [{ ...error, moment, right: moment === 'full' ? after : (before + after) / 2 }]
     })
-    return [{ panel, points, moments, waits: waits(performance, ideal), rushes: rushes(performance, ideal) }]
+    return [
+      { panel, points, moments, waits: seen(waits(performance, ideal)), rushes: seen(rushes(performance, ideal)) },
+    ]
   })
   return { from: range.from, to: range.to, grid, lines }
 }

@@ -19,6 +19,8 @@ export type Seen = 'dancer' | 'class' | 'mirror' | 'room'
 export type Framed = Comparison & {
   readonly steps: { readonly first: number; readonly last: number }
   readonly seen: Seen
+  /** The action, by index, at whose beginning the dancer faces up; left out: the first. */
+  readonly facesUpBefore?: number
 }
 
 /** How the floor lies in a panel: the same for all panels, so that eyes can compare. */
@@ -91,7 +93,7 @@ type Framing = Laid & {
  * @returns one view a page
  */
 export function viewsOf(framed: Framed, width: number, height: number, like: View | null = null): View[] {
-  const { schedule, ideal, panels, steps, seen } = framed
+  const { schedule, ideal, panels, steps, seen, facesUpBefore = 0 } = framed
   const touches = touchParts(framed)
   const layOut = (times: number): Laid => {
     const body = bodyWithFeet(times)
@@ -131,7 +133,8 @@ export function viewsOf(framed: Framed, width: number, height: number, like: Vie
     return { ...one, turned, pages, boxes, pixelsPerMetre: Math.min(...pages.map(scale)) }
   }
 
-  const facing = laidOut(1).idealFloor.start[schedule.figure.firstFoot].heading
+  const { start, actions } = laidOut(1).idealFloor
+  const facing = actions[facesUpBefore - 1]?.facing ?? start[schedule.figure.firstFoot].heading
   const turns =
     like !== null ? [like.turned] : seen === 'room' ? [0, Math.PI / 2] : [seen === 'class' ? Math.PI - facing : -facing]
   // Feet as large as they may be decide how many pages there are; then the smallest that can be read are drawn.

@@ -5,13 +5,16 @@ import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Figure } from '../figure/figure.ts'
 import { naturalOpposite } from '../figure/naturalOpposite.ts'
 import type { Seen } from '../scene/view.ts'
+import { type CountInBars, countInFrom } from '../timing/countIn.ts'
 import { type Schedule, schedule } from '../timing/schedule.ts'
+import type { Comparison } from '../transfer/comparison.ts'
 import { dependsOnTempo } from '../transfer/faults.ts'
 import { onlySteps } from '../transfer/onlySteps.ts'
 import { perform } from '../transfer/perform.ts'
 import type { Performance } from '../transfer/performance.ts'
 import type { Way } from '../transfer/way.ts'
 import { type Beat, beat } from '../units.ts'
+import { joinedSchedule } from './joinedSchedule.ts'
 import { loopRange } from './loopRange.ts'
 import type { Session, Steps } from './session.ts'
 
@@ -33,9 +36,15 @@ export type Lesson = {
   readonly shortest: number
   /** The actions that are danced: all, or those that are practised by themselves. */
   readonly steps: Steps
-  /** The part that is practised over and over, without the step that leads into it; null: the whole figure, or some steps. */
-  readonly part: Range | null
+  /** It follows itself without a stop: `schedule` holds several rounds then, of which those in `steps` are shown. */
+  readonly joined: boolean
+  /** The same, danced once: what is said of it as a whole. Itself unless it is joined. */
+  readonly once: Comparison
+  /** The part that is practised over and over and its first action, the one that leads into it left out; null: no part. */
+  readonly part: (Range & { readonly first: number }) | null
   readonly seen: Seen
+  /** The dancers face up at the beginning of this action, by index. */
+  readonly facesUpBefore: number
   /** From the earliest leave to the latest full of any panel on the screen, rounded outwards to the grid; to the round's end in a loop. */
   readonly range: Range
   /** Length of a round in beats: whole bars; of a few steps: whole beats. */
@@ -65,6 +74,9 @@ function roundOf({ length, beatsPerBar }: Schedule, { from, to }: Range): Beat {
   return beat((bars + (stillMoving ? 1 : 0)) * beatsPerBar)
 }
 
+/** All of it over and over, and no part of it. */
+const isJoined = ({ joined, loop, steps, part }: Session): boolean => joined && loop && steps === null && part === null
+
 /** Held inside the figure, which may be another one than the steps were chosen in. */
 function stepsOf({ steps }: Session, { actions }: Figure): Steps | null {
   if (steps === null) return null
@@ -73,7 +85,18 @@ function stepsOf({ steps }: Session, { actions }: Figure): Steps | null {
 }
 
 /** What of a session a lesson follows from, besides its figure. */
-const DECIDES = ['timing', 'panels', 'order', 'loop', 'steps', 'part', 'seen', 'opposite', 'shortest'] as const
+const DECIDES = [
+  'timing',
+  'panels',
+  'order',
+  'loop',
+  'steps',
+  'part',
+  'joined',
+  'seen',
+  'opposite',
+  'shortest',
+] as const
 
 /** Whether two sessions with one figure have the same lesson. */
 export const leadsToSame = (a: Session, b: Session): boolean =>
@@ -89,13 +112,14 @@ const rangeOf = (from: Beat, to: Beat, round: Beat): { readonly range: Range; re
 /** @throws RangeError when the session's timing is not one of the figure's */
 export function lessonOf(session: Session, written: Figure): Lesson {
   const figure = session.opposite ? naturalOpposite(written) : written
-  const scheduled = schedule(figure, session.timing)
+  const joined = isJoined(session) ? joinedSchedule(figure, session.timing) : null
+  const scheduled = joined?.schedule ?? schedule(figure, session.timing)
   const shortest = session.shortest / secondsPerBeat(dances[figure.dance], session.barsPerMinute)
   const loop = session.part === null ? null : loopRange(scheduled, session.part.from, session.part.to)
   const chosen = loop?.steps ?? stepsOf(session, figure)
-  const steps = chosen ?? { first: 0, last: figure.actions.length - 1 }
+  const steps = joined?.steps ?? chosen ?? { first: 0, last: figure.actions.length - 1 }
   const performed = (way: Way, quickest: number = shortest): Performance => {
-    const whole = perform(scheduled, way, quickest)
+    const whole = perform(scheduled, joined?.wayIn(way) ?? way, quickest)
     return chosen === null ? whole : onlySteps(whole, steps.first, steps.last)
   }
   const panels = session.panels.map(({ id, way }) => ({ id, way, performance: performed(way) }))
@@ -107,23 +131,34 @@ export function lessonOf(session: Session, written: Figure): Lesson {
   const from = beat(Math.floor(moving.from / scheduled.grid + ROUNDING) * scheduled.grid)
   const to = beat(Math.ceil(moving.to / scheduled.grid - ROUNDING) * scheduled.grid)
   const { range, round } =
-    loop === null
-      ? rangeOf(from, to, chosen === null ? roundOf(scheduled, moving) : beat(Math.ceil(to - from - ROUNDING) + BREATH))
-      : loopRange(scheduled, loop.part.from, loop.part.to, () => moving)
+    joined !== null
+      ? rangeOf(joined.from, joined.from, joined.round)
+      : loop === null
+        ? rangeOf(
+            from,
+            to,
+            chosen === null ? roundOf(scheduled, moving) : beat(Math.ceil(to - from - ROUNDING) + BREATH),
+          )
+        : loopRange(scheduled, loop.part.from, loop.part.to, () => moving)
   const repeats = session.loop || chosen !== null
+  const whole = { dance: dances[figure.dance], schedule: scheduled, ideal: performed({ kind: 'in time' }), panels }
   return {
     figure,
     written,
-    dance: dances[figure.dance],
-    schedule: scheduled,
-    ideal: performed({ kind: 'in time' }),
-    panels,
+    ...whole,
+    once: joined === null ? whole : lessonOf({ ...session, joined: false }, written).once,
     shortest,
     steps,
-    part: loop?.part ?? null,
+    joined: joined !== null,
+    facesUpBefore: joined?.steps.first ?? 0,
+    part: loop === null ? null : { ...loop.part, first: loop.first },
     seen: session.seen,
     range: repeats ? range : { from, to },
     round,
     repeats,
   }
 }
+
+/** Where it begins when so many bars are counted in; at the range's start when none are. */
+export const beginningOf = ({ range, schedule: scheduled, steps }: Lesson, bars: CountInBars): Beat =>
+  bars === 0 ? range.from : countInFrom(scheduled, steps.first, bars)

@@ -4,6 +4,6 @@ import type { Steps } from './session.ts'
 
 /** The step that is called last at a beat, and the one before it: how one comes into a step is half of it. */
 export function stepsAt(schedule: Schedule, at: number): Steps {
-  const last = calledAt(schedule, at)?.index ?? 0
+  const last = calledAt(schedule, at)?.written ?? 0
   return { first: Math.max(0, last - 1), last }
 }

@@ -17,6 +17,8 @@ export type Moments = {
 
 export type ScheduledAction = {
   readonly index: number
+  /** Which action of the figure as it is written: another one only where the figure is danced several times in a row. */
+  readonly written: number
   readonly action: Action
   /** As charted: "S", "&", "4-1". */
   readonly sign: string
@@ -32,7 +34,7 @@ export type Schedule = {
   readonly timing: Timing
   readonly convention: Convention
   readonly beatsPerBar: number
-  /** The count of the bar on which t = 0 lies, 1-based. */
+  /** The count of the bar on which t = 0 lies, 1-based; below 1 where bars are counted from a later round on. */
   readonly firstCount: number
   /** Distance of the grid's points: ½, or ¼ where a call or a moment needs it. */
   readonly grid: Beat
@@ -133,7 +135,7 @@ export function schedule(figure: Figure, timing = 0): Schedule {
       action.moments,
       before,
     )
-    actions.push({ index, action, sign, called: beat(called), value, moments })
+    actions.push({ index, written: index, action, sign, called: beat(called), value, moments })
     before = { called, full: moments.full }
     called = toBeat(sumOfValues(chosen.values.slice(0, index + 1)))
   }

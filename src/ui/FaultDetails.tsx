@@ -38,7 +38,7 @@ export function FaultDetails({ player, panel, fault, way, amount, set, demo, ope
   const on = 'on' in way ? (way.on ?? []) : []
   const toggle = (index: number): void => {
     const next = fault.on === 'one' ? [index] : on.includes(index) ? on.filter((one) => one !== index) : [...on, index]
-    set(wayOf(kind, amount ?? undefined, next.length === lesson.schedule.actions.length ? [] : next))
+    set(wayOf(kind, amount ?? undefined, next.length === lesson.once.schedule.actions.length ? [] : next))
   }
   const isOn = (index: number): boolean => (fault.on === 'one' && on.length === 0 ? index === 0 : on.includes(index))
   return (
@@ -72,7 +72,7 @@ export function FaultDetails({ player, panel, fault, way, amount, set, demo, ope
               {faultWords.allSteps}
             </button>
           ) : null}
-          {lesson.schedule.actions.map(({ index, sign }) => (
+          {lesson.once.schedule.actions.map(({ index, sign }) => (
             <button
               key={index}
               type="button"
@@ -93,7 +93,7 @@ export function FaultDetails({ player, panel, fault, way, amount, set, demo, ope
           choose={(value) => player.change((session) => withShortest(session, value))}
         />
       ) : null}
-      {kind === 'slip' ? null : <p>{performanceWords(lesson, panel)}</p>}
+      {kind === 'slip' ? null : <p>{performanceWords(lesson.once, panel)}</p>}
       {dependsOnTempo(way) && kind !== 'slip' ? <TempoControl player={player} /> : null}
       {kind === 'slip' && 'by' in way ? <Spread player={player} slip={{ at: on[0] ?? 0, by: way.by }} /> : null}
       <button type="button" className="quiet-button" onClick={openNumbers}>

@@ -34,7 +34,7 @@ export function MeasuresDialog({ player, panel: wanted, close }: Props) {
   const panel = Math.min(wanted, lesson.panels.length - 1)
   const performance = lesson.panels[panel]?.performance ?? lesson.ideal
   const errors = momentErrors(performance, lesson.ideal)
-  const feet = actingFeet(lesson.figure, performance.carried)
+  const feet = actingFeet(lesson.schedule.figure, performance.carried)
   const perBeat = secondsPerBeat(lesson.dance, tempo)
   const name = panelName(lesson, panel, 0, true)
   return (
@@ -43,7 +43,7 @@ export function MeasuresDialog({ player, panel: wanted, close }: Props) {
         {labels.close}
       </button>
       <h2>{measureWords.title(name)}</h2>
-      <p>{performanceWords(lesson, panel)}</p>
+      <p>{performanceWords(lesson.once, panel)}</p>
       <p className="sheet-note">{measureWords.at(labels.barsPerMinute(tempo))}</p>
       <table>
         <thead>
@@ -57,23 +57,25 @@ export function MeasuresDialog({ player, panel: wanted, close }: Props) {
           </tr>
         </thead>
         <tbody>
-          {lesson.schedule.actions.map(({ index, sign, action }) => {
-            const own = errors.filter((error) => error.index === index)
-            return own.length === 0 ? null : (
-              <tr key={index}>
-                <th scope="row">{`${index + 1} (${sign}) ${actionWords(action, feet[index] ?? 'left')}`}</th>
-                {own.map(({ moment, by }) => (
-                  <td key={moment}>
-                    <b className="cell-name" aria-hidden="true">
-                      {measureWords.moment(moment)}:{' '}
-                    </b>
-                    {errorWords(by)}
-                    {by === 0 ? '' : `, ${measureWords.milliseconds(Math.abs(by) * perBeat * 1000)}`}
-                  </td>
-                ))}
-              </tr>
-            )
-          })}
+          {lesson.schedule.actions
+            .slice(lesson.steps.first, lesson.steps.last + 1)
+            .map(({ index, written, sign, action }) => {
+              const own = errors.filter((error) => error.index === index)
+              return own.length === 0 ? null : (
+                <tr key={index}>
+                  <th scope="row">{`${written + 1} (${sign}) ${actionWords(action, feet[index] ?? 'left')}`}</th>
+                  {own.map(({ moment, by }) => (
+                    <td key={moment}>
+                      <b className="cell-name" aria-hidden="true">
+                        {measureWords.moment(moment)}:{' '}
+                      </b>
+                      {errorWords(by)}
+                      {by === 0 ? '' : `, ${measureWords.milliseconds(Math.abs(by) * perBeat * 1000)}`}
+                    </td>
+                  ))}
+                </tr>
+              )
+            })}
         </tbody>
       </table>
       <p className="sheet-note">{measureWords.tolerance}</p>

@@ -88,7 +88,7 @@ export function Panel({ player, lesson, panel, place, names, asked, large, enlar
         </p>
         {names && way !== undefined && way.kind !== 'in time' ? (
           <button type="button" className="panel-sum" title={measureWords.open} onClick={() => measure(panel)}>
-            {performanceWords(lesson, panel)}
+            {performanceWords(lesson.once, panel)}
           </button>
         ) : null}
       </div>

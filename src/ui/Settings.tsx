@@ -1,8 +1,7 @@
 import { useStore } from 'zustand'
 import type { Counting } from '../dance/dance.ts'
 import type { Player } from '../player.ts'
-import { withAmount } from '../session/session.ts'
-import { amountOf, faultOf } from '../transfer/faults.ts'
+import { withCounting } from '../session/session.ts'
 import { labels } from '../words/labels.ts'
 import { ladderWords } from '../words/ladderWords.ts'
 import { openWords } from '../words/openWords.ts'
@@ -16,9 +15,6 @@ type Props = { readonly player: Player; readonly id: string; readonly practise: 
 
 /** What a lesson can be varied by. */
 export function Settings({ player, id, practise }: Props) {
-  const panels = useStore(player.store, (state) => state.session.panels)
-  const names = useStore(player.store, (state) => state.session.names)
-  const order = useStore(player.store, (state) => state.session.order)
   const counting = useStore(player.store, (state) => state.session.counting)
   const timing = useStore(player.store, (state) => state.session.timing)
   const { dance, figure } = useStore(player.store, (state) => state.lesson)
@@ -29,33 +25,13 @@ export function Settings({ player, id, practise }: Props) {
       <button
         type="button"
         className="quiet-button bar-button practise"
-        aria-label={ladderWords.title}
+        aria-label={ladderWords.practice}
         title={ladderWords.hint}
         onClick={practise}
       >
         <Icon name="climb" />
-        <span className="practise-word">{ladderWords.title}</span>
+        <span className="practise-word">{ladderWords.practice}</span>
       </button>
-      {(['late', 'early'] as const).map((kind) => {
-        // Of the two that are there from the start; others are set where they are chosen.
-        const way = order.map((panel) => panels[panel]?.way).find((one) => one?.kind === kind)
-        // With names off it would tell what there is to be found.
-        const amount =
-          way === undefined || !names || (kind === 'early' && figure.convention === 'struck') ? null : amountOf(way)
-        if (amount === null) return null
-        return (
-          <Choice
-            key={kind}
-            label={labels.amount[kind]}
-            value={amount}
-            options={(faultOf(kind).amount?.choices ?? []).map((value) => ({
-              value,
-              text: labels.amountText[kind](value),
-            }))}
-            choose={(value) => player.change((session) => withAmount(session, kind, value))}
-          />
-        )
-      })}
       {figure.timings.length > 1 ? (
         <Choice
           className="timing-choice"
@@ -73,7 +49,7 @@ export function Settings({ player, id, practise }: Props) {
             ? { value: one, text: labels.noSlows(dance), disabled: true }
             : { value: one, text: labels.countingName(one) },
         )}
-        choose={player.setCounting}
+        choose={(value) => player.change((session) => withCounting(session, value))}
       />
     </section>
   )

@@ -4,6 +4,7 @@ import type { Role } from '../figure/figure.ts'
 import type { Player } from '../player.ts'
 import { tones } from '../scene/tones.ts'
 import type { Seen } from '../scene/view.ts'
+import { withOpposite, withSeen } from '../session/session.ts'
 import { showWords } from '../words/showWords.ts'
 import { wayName, wayShort } from '../words/wayName.ts'
 import { Icon } from './Icon.tsx'
@@ -35,13 +36,13 @@ export function ShowSheet({ player, theme, close, openTable, openSlow }: Props) 
         legend={showWords.seen}
         value={seen}
         options={SEEN.map((one) => [one, showWords.seenName(one)] as const)}
-        choose={player.setSeen}
+        choose={(value) => player.change((session) => withSeen(session, value))}
       />
       <Options
         legend={showWords.part}
         value={figure.role}
         options={ROLES.map((role) => [role, showWords.partName(role)] as const)}
-        choose={(role) => player.setOpposite(role !== written.role)}
+        choose={(role) => player.change((session) => withOpposite(session, role !== written.role))}
       />
       {figure === written ? null : <p className="sheet-note">{showWords.opposite(written)}</p>}
       <Options

@@ -14,7 +14,7 @@ const ROWS = 8
 
 /** How far one slip spreads: at the tempo at hand, in words, and at others, as a chart of steps and tempi. */
 export function Spread({ player, slip }: { readonly player: Player; readonly slip: Slip }) {
-  const { schedule, dance } = useStore(player.store, (state) => state.lesson)
+  const { schedule, dance } = useStore(player.store, (state) => state.lesson.once)
   const bars = useStore(player.store, (state) => state.session.barsPerMinute)
   const shortest = useStore(player.store, (state) => state.session.shortest)
   const { at, by } = slip

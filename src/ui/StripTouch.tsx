@@ -1,15 +1,19 @@
-import { type PointerEvent, useEffect, useState } from 'react'
+import { type PointerEvent, useEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Player } from '../player.ts'
 import type { Strip, StripMoment } from '../scene/strip.ts'
+import { nearestGridPoint } from '../timing/grid.ts'
 import { momentWords } from '../words/momentWords.ts'
 import { along } from './linePlaces.ts'
 
 /** A finger finds a moment within this distance, CSS px. */
 const REACH = 40
+/** A finger that moves so far along the strip is no touch any more but chooses a part, CSS px. */
+const DRAGS = 12
 
 type Found = { readonly panel: number; readonly moment: StripMoment }
+type Chosen = { readonly from: number; readonly to: number }
 
 /** The moment nearest to a point of the picture; null when none is near. @param levelOf per cent from the top */
 function nearest(
@@ -34,21 +38,57 @@ function nearest(
 type Props = {
   readonly player: Player
   readonly strip: Strip
+  /** Whether a touch may tell which line is whose. */
+  readonly names: boolean
   readonly levelOf: (right: number) => number
 }
 
-/** A touch on a moment of the strip names it. The numbers, which everybody can reach, say the same. */
-export function StripTouch({ player, strip, levelOf }: Props) {
+/**
+ * A touch on a moment of the strip names it, and a drag along it chooses the part that is looped. Everybody reaches the
+ * same by the numbers, and by the loop's two sliders.
+ */
+export function StripTouch({ player, strip, names, levelOf }: Props) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const tempo = useStore(player.store, (state) => state.session.barsPerMinute)
   const [found, setFound] = useState<Found | null>(null)
+  const [chosen, setChosen] = useState<Chosen | null>(null)
+  /** Where the finger came down: the pixel and the beat. */
+  const began = useRef<{ readonly x: number; readonly beat: number } | null>(null)
   // Of another strip it would say what is not so.
   useEffect(() => {
     if (strip !== null) setFound(null)
   }, [strip])
-  const touched = (event: PointerEvent<HTMLButtonElement>): void => {
-    const box = event.currentTarget.getBoundingClientRect()
-    setFound(nearest(strip, levelOf, box, { x: event.clientX, y: event.clientY }))
+  const beatUnder = ({ currentTarget, clientX }: PointerEvent<HTMLButtonElement>): number => {
+    const { x, width } = currentTarget.getBoundingClientRect()
+    const part = Math.min(1, Math.max(0, (clientX - x) / width))
+    return nearestGridPoint(strip.from + part * (strip.to - strip.from), lesson.schedule.grid)
+  }
+  const drop = (): void => {
+    began.current = null
+    setChosen(null)
+  }
+  const down = (event: PointerEvent<HTMLButtonElement>): void => {
+    event.preventDefault()
+    if (!event.isPrimary || event.button !== 0) return
+    event.currentTarget.setPointerCapture(event.pointerId)
+    began.current = { x: event.clientX, beat: beatUnder(event) }
+  }
+  const move = (event: PointerEvent<HTMLButtonElement>): void => {
+    if (began.current === null || !event.isPrimary) return
+    if (chosen === null && Math.abs(event.clientX - began.current.x) < DRAGS) return
+    const [from, to] = [began.current.beat, beatUnder(event)].sort((a, b) => a - b) as [number, number]
+    setFound(null)
+    setChosen({ from, to })
+  }
+  const up = (event: PointerEvent<HTMLButtonElement>): void => {
+    if (began.current === null || !event.isPrimary) return
+    if (chosen !== null) {
+      if (chosen.to > chosen.from) player.setPart(chosen.from, chosen.to)
+    } else if (names) {
+      const box = event.currentTarget.getBoundingClientRect()
+      setFound(nearest(strip, levelOf, box, { x: event.clientX, y: event.clientY }))
+    }
+    drop()
   }
   const right = found !== null && along(strip, found.moment.danced) > 50
   return (
@@ -58,10 +98,19 @@ export function StripTouch({ player, strip, levelOf }: Props) {
         className="strip-touch"
         tabIndex={-1}
         aria-hidden="true"
-        onPointerDown={(event) => event.preventDefault()}
-        onPointerUp={touched}
+        onPointerDown={down}
+        onPointerMove={move}
+        onPointerUp={up}
+        onPointerCancel={drop}
+        onLostPointerCapture={drop}
       />
-      {found === null ? null : (
+      {chosen === null ? null : (
+        <div
+          className="strip-chosen"
+          style={{ left: `${along(strip, chosen.from)}%`, right: `${100 - along(strip, chosen.to)}%` }}
+        />
+      )}
+      {found === null || !names ? null : (
         <p className={right ? 'strip-named strip-named-right' : 'strip-named'} data-at={found.moment.danced}>
           {momentWords(lesson, found.panel, found.moment, secondsPerBeat(lesson.dance, tempo))}
         </p>

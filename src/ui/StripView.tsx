@@ -8,6 +8,7 @@ import { BeatSlider } from './BeatSlider.tsx'
 import { BEAT_SLIDER } from './keyPlace.ts'
 import { Playhead } from './Playhead.tsx'
 import { StripCounts, StripGrid } from './StripGrid.tsx'
+import { StripPart, StripShades } from './StripPart.tsx'
 import { levelOf, StripPicture } from './StripPicture.tsx'
 import { StripTouch } from './StripTouch.tsx'
 
@@ -35,14 +36,16 @@ export function StripView({ player, explained, openKeys }: Props) {
           </span>
         ))}
       </div>
+      <StripPart player={player} />
       <label className="strip-beat" htmlFor={BEAT_SLIDER}>
         {labels.beat}
       </label>
       {/* Music runs from left to right in every language. */}
       <div className="strip-plot" dir="ltr">
+        <StripShades player={player} strip={strip} />
         <StripGrid strip={strip} />
         <StripPicture strip={strip} lesson={lesson} names={names} />
-        {names ? <StripTouch player={player} strip={strip} levelOf={levelOf} /> : null}
+        <StripTouch player={player} strip={strip} names={names} levelOf={levelOf} />
         <StripCounts strip={strip} lesson={lesson} counting={counting} />
         <BeatSlider player={player} />
         <Playhead player={player} />

@@ -31,8 +31,8 @@ export function TableDialog({ player, close }: Props) {
   const [now, setNow] = useState(player.gridBeat())
   useEffect(() => player.onGrid(setNow), [player])
   const rows = useMemo(() => {
-    const { schedule, figure, ideal, range } = lesson
-    const feet = actingFeet(figure, ideal.carried)
+    const { schedule, ideal, range } = lesson
+    const feet = actingFeet(schedule.figure, ideal.carried)
     // Not beyond the last one's end: there the count goes on alone.
     const to = Math.max(...order.map((panel) => lesson.panels[panel]?.performance.curve.to ?? 0))
     return gridPoints(range.from, Math.min(range.to, to), schedule.grid).map((at) => {
@@ -41,7 +41,7 @@ export function TableDialog({ player, close }: Props) {
       return {
         at,
         count: countWords(lesson, at),
-        step: begins ? `${called.index + 1}. ${actionWords(called.action, feet[called.index] ?? 'left')}` : '',
+        step: begins ? `${called.written + 1}. ${actionWords(called.action, feet[called.index] ?? 'left')}` : '',
         stages: order.map((panel) => stageWords(lesson, panel, at)),
       }
     })

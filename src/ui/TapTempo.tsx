@@ -16,8 +16,9 @@ export function TapTempo({ player, along }: Props) {
   const { taps, beat } = useStore(along.store)
   const said = beat === null ? tapWords.waiting(taps.times.length) : tapWords.tempo(beat, lesson.dance)
   return (
-    <fieldset className="sheet-group tap-tempo">
-      <legend>{tapWords.intro}</legend>
+    <fieldset className="sheet-group practice-group">
+      <legend>{tapWords.title}</legend>
+      <p className="sheet-note">{tapWords.intro}</p>
       <TapButton word={tapWords.tap} hint={tapWords.tapHint} tap={along.tap} />
       <SettledStatus text={said} />
       <ReadAs along={along} player={player} />

@@ -1,4 +1,4 @@
-import { useId } from 'react'
+import { type CSSProperties, useId } from 'react'
 import { useStore } from 'zustand'
 import { playedTempoRange } from '../dance/playedTempoRange.ts'
 import { atSpeed, speedOf } from '../dance/speed.ts'
@@ -17,6 +17,9 @@ export function TempoControl({ player }: { readonly player: Player }) {
   const dance = useStore(player.store, (state) => state.lesson.dance)
   const range = playedTempoRange(dance)
   const words = labels.barsPerMinute(bars)
+  const [min, max] = [Math.floor(range.from / STEP) * STEP, Math.ceil(range.to / STEP) * STEP]
+  /** Where a tempo lies on the slider, 0 to 1. */
+  const along = (tempo: number): number => (tempo - min) / (max - min)
   return (
     <>
       <div className="tempo">
@@ -27,10 +30,12 @@ export function TempoControl({ player }: { readonly player: Player }) {
         <input
           id={id}
           type="range"
-          min={Math.floor(range.from / STEP) * STEP}
-          max={Math.ceil(range.to / STEP) * STEP}
+          min={min}
+          max={max}
           step={STEP}
           value={bars}
+          // What is danced, thicker on the track.
+          style={{ '--danced-from': along(dance.tempo.from), '--danced-to': along(dance.tempo.to) } as CSSProperties}
           aria-valuetext={`${words}, ${labels.speed(speedOf(dance, bars))}`}
           onChange={(event) => player.setTempo(event.currentTarget.valueAsNumber)}
         />

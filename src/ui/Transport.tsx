@@ -19,6 +19,8 @@ export function Transport({ player }: { readonly player: Player }) {
   const playing = useStore(player.store, (state) => state.playing)
   const loop = useStore(player.store, (state) => state.session.loop)
   const steps = useStore(player.store, (state) => state.session.steps)
+  const part = useStore(player.store, (state) => state.session.part)
+  const whole = steps === null && part === null
   const grid = useStore(player.store, (state) => state.lesson.schedule.grid)
   const press = useCallback(
     (deed: () => void) => (event: MouseEvent) => {
@@ -57,10 +59,10 @@ export function Transport({ player }: { readonly player: Player }) {
       <button
         type="button"
         className="toggle loop-toggle"
-        aria-pressed={loop && steps === null}
+        aria-pressed={loop && whole}
         aria-label={labels.loop}
         title={labels.loop}
-        onClick={press(() => player.setLoop(steps !== null || !loop))}
+        onClick={press(() => player.setLoop(!whole || !loop))}
       >
         <Icon name="loop" />
         <span aria-hidden="true">{labels.loopShort}</span>

@@ -44,6 +44,8 @@ export const keys: readonly KeyRow[] = [
   row('<', EVERYWHERE, 'slower'),
   row('>', EVERYWHERE, 'faster'),
   row('r', EVERYWHERE, 'steps'),
+  row('[', EVERYWHERE, 'part from'),
+  row(']', EVERYWHERE, 'part to'),
   row('n', EVERYWHERE, 'names'),
   row('1', EVERYWHERE, 'first panel'),
   row('2', EVERYWHERE, 'second panel'),

@@ -23,11 +23,19 @@ const DEEDS: Readonly<Record<Exclude<KeyDeed, keyof PageDeeds>, (player: Player)
   slower: (player) => changeSpeed(player, -SPEED_STEP),
   faster: (player) => changeSpeed(player, SPEED_STEP),
   steps: (player) => player.toggleSteps(),
+  'part from': (player) => player.setPart(player.gridBeat(), loopEnds(player).to),
+  'part to': (player) => player.setPart(loopEnds(player).from, player.gridBeat()),
   names: (player) => (player.store.getState().session.names ? player.hideNames() : player.reveal()),
   'first panel': (player) => togglePanel(player, 0),
   'second panel': (player) => togglePanel(player, 1),
   'third panel': (player) => togglePanel(player, 2),
   'fourth panel': (player) => togglePanel(player, 3),
+}
+
+/** Of the part that is looped, or of the figure, in the beats that are shown. */
+function loopEnds(player: Player): { readonly from: number; readonly to: number } {
+  const { part, joined, range, schedule } = player.store.getState().lesson
+  return part ?? (joined ? range : { from: 0, to: schedule.length })
 }
 
 function stepsABar(player: Player): number {

@@ -3,6 +3,15 @@ import type { Along } from '../along.ts'
 import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
 
+/** null: the browser forbids it. */
+function shelf(): Storage | null {
+  try {
+    return localStorage
+  } catch {
+    return null
+  }
+}
+
 /**
  * What climbs from slow to full tempo, and what keeps to music; they come when they are first asked for, and go on when their sheet is closed.
  * @param failed told when they cannot be fetched; must stay the same function
@@ -17,9 +26,9 @@ export function usePractice(
   const want = useCallback(() => {
     if (asked.current) return
     asked.current = true
-    Promise.all([import('../practice.ts'), import('../along.ts')]).then(
-      ([{ createPractice }, { createAlong }]) => {
-        setPractice(createPractice(player))
+    Promise.all([import('../practice.ts'), import('../keep/keptLadders.ts'), import('../along.ts')]).then(
+      ([{ createPractice }, { keptLadders }, { createAlong }]) => {
+        setPractice(createPractice(player, keptLadders(shelf())))
         setAlong(createAlong(player))
       },
       () => {

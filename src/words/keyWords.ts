@@ -10,6 +10,8 @@ export type KeyDeed =
   | 'slower'
   | 'faster'
   | 'steps'
+  | 'part from'
+  | 'part to'
   | 'names'
   | 'first panel'
   | 'second panel'
@@ -31,6 +33,8 @@ const DEEDS: Readonly<Record<KeyDeed, string>> = {
   slower: '10 % slower',
   faster: '10 % faster',
   steps: 'this step with the one before it, over and over',
+  'part from': 'loop from here on',
+  'part to': 'loop up to here',
   names: 'names off and on',
   'first panel': 'in time, shown or not',
   'second panel': 'the second picture (late at first), shown or not',

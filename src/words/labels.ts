@@ -4,8 +4,7 @@ import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import { speedOf } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { WayKind } from '../transfer/way.ts'
-import { beatsInWords, fraction } from './fraction.ts'
-import { partOf } from './partOf.ts'
+import { fraction } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
 import { shownLine } from './shownLine.ts'
 
@@ -74,24 +73,20 @@ export const labels = {
   settings: 'Settings',
   tempo: 'Tempo',
   barsPerMinute: (bars: number): string => `${number(bars, 1)} bars a minute`,
-  /** "80 %: 93 beats a minute, 0.65 seconds a beat. 100 % = 29 bars a minute (published)." */
+  /** "80 %: 93 beats a minute, 0.65 seconds a beat. 100 % = 29 bars a minute; danced at 28 to 30 (published)." */
   tempoFacts: (bars: number, dance: Dance) => {
     const { barsPerMinute, source } = defaultTempo(dance)
+    const { from, to } = dance.tempo
+    const danced = from === to ? '' : `; danced at ${number(from, 1)} to ${number(to, 1)}`
     return (
       `${bars === barsPerMinute ? '' : `${labels.speed(speedOf(dance, bars))}: `}${number(bars * dance.beatsPerBar, 1)} beats a minute, ` +
       `${secondsPerBeat(dance, bars).toFixed(2)} seconds a beat. ` +
-      `100 % = ${labels.barsPerMinute(barsPerMinute)} (${provenanceWords(source)}).`
+      `100 % = ${labels.barsPerMinute(barsPerMinute)}${danced} (${provenanceWords(source)}).`
     )
   },
   speed: (speed: number): string => `${number(speed * 100, 0)} %`,
   speedSpoken: (speed: number, dance: Dance) =>
     `${labels.speed(speed)}: ${labels.barsPerMinute(speed * defaultTempo(dance).barsPerMinute)}`,
-  amount: { late: 'How late', early: 'How early' },
-  amountText: {
-    late: (by: number) => (by === 0 ? 'Not late' : beatsInWords(by)),
-    /** Of the step's time. */
-    early: (part: number) => `In ${partOf(part)} the time`,
-  },
   counting: 'Counting',
   countingName: (counting: Counting) => COUNTINGS[counting],
   noSlows: ({ name }: Dance) => `${COUNTINGS['slows and quicks']} (${name}: numbers only)`,

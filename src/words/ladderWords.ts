@@ -29,9 +29,10 @@ function next({ held, waits, isThrough, number, of }: Where): string {
 
 /** What is said of building up from slow to full. */
 export const ladderWords = {
-  title: 'Build up',
-  hint: 'From slow to full tempo in steps, so many loops at each',
-  intro: 'The loop begins slowly and climbs to full tempo.',
+  /** The sheet that holds it, with the loop and the taps. */
+  practice: 'Practice',
+  hint: 'A part over and over, from slow to full tempo, with your own music',
+  title: 'From slow to full tempo',
 
   from: 'From',
   to: 'To',
@@ -39,17 +40,17 @@ export const ladderWords = {
   stepsText: (steps: number): string => many(steps, 'speed'),
   loops: 'Loops at each',
   loopsText: (loops: number): string => many(loops, 'loop'),
-  countIn: 'Count in',
+  countIn: 'Count-in before each',
   countInText: (bars: number): string => many(bars, 'bar'),
   onTap: 'Climb only when I say so',
   speed: percent,
 
   start: 'Start',
+  goOn: 'Go on from there',
+  otherwise: 'Change this',
   stop: 'Stop building up',
   hold: 'Hold',
   holdHint: 'Stay at this speed',
-  letGo: 'Go on',
-  letGoHint: 'Climb again after the next loop',
   back: 'Slower',
   backHint: 'One speed back',
   up: 'Faster',
@@ -79,9 +80,6 @@ export const ladderWords = {
     ]
       .filter((part) => part !== '')
       .join(' '),
-  /** Before a speed's first loop; '' while it goes on. */
-  countedIn: ({ countIn, speed }: Where): string =>
-    countIn === 0 ? '' : `${many(countIn, 'bar')} counted in, then ${percent(speed)}.`,
   /** When a figure is opened whose ladder was begun before; '' where it was not. */
   remembered: ({ number, of, speed }: Where): string =>
     number === 1 ? '' : `Last time you came to speed ${number} of ${of}, ${percent(speed)}. It begins there.`,

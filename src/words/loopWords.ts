@@ -37,6 +37,13 @@ export const loopWords = {
   from: 'Loop from',
   to: 'Loop to',
   whole: 'Whole figure',
+  title: 'Loop',
+  hint: 'Drag along the strip, or choose here.',
+  bars: (bars: number): string => (bars === 1 ? 'This bar' : 'Two bars'),
+  countIn: 'Count-in',
+  countInText: (bars: number): string => (bars === 0 ? 'None' : bars === 1 ? '1 bar' : `${bars} bars`),
+  /** "Loop: steps 4 to 6". @param first, last by index */
+  short: (first: number, last: number): string => `Loop: ${steps(first, last).toLowerCase()}`,
   /** "Steps 4 to 6, led in by step 3. A round lasts 2 bars." */
   part: ({ steps: danced, first, round }: Part, dance: Pick<Dance, 'beatsPerBar'>): string =>
     `${steps(first, danced.last)}${danced.first < first ? `, led in by step ${danced.first + 1}` : ''}. ` +

@@ -25,8 +25,8 @@ export function momentWords(
   secondsPerBeat: number,
 ): string {
   const name = wayShort(panels[panel]?.way.kind ?? 'in time')
-  const sign = schedule.actions[index]?.sign ?? ''
+  const { sign = '', written = index } = schedule.actions[index] ?? {}
   const inTime = Math.abs(by) < SAME
   const milliseconds = inTime ? '' : ` (${Math.round(Math.abs(by) * secondsPerBeat * 1000)} ms)`
-  return `${name}: step ${index + 1} (${sign}), ${WHAT[moment]} ${errorWords(by)}${milliseconds}.`
+  return `${name}: step ${written + 1} (${sign}), ${WHAT[moment]} ${errorWords(by)}${milliseconds}.`
 }

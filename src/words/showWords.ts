@@ -69,7 +69,7 @@ export const showWords = {
     wait: 'it waits: half beats',
   },
   marksOfStrip:
-    'a line for each picture: up over the right foot, down over the left; shaded: it waits; »: it hurries; bars: how far off',
+    'up: over the right foot; down: over the left; shaded: it waits; »: it hurries; bars: how far off; drag along it: a loop',
   marksOfSlider: 'drag by half beats, or ← →',
 
   /** In a picture that turns pages. */

@@ -88,7 +88,7 @@ async function setToWork(page: Page): Promise<void> {
   await expect.poll(async () => (await atWork(page)).own).toEqual([FIGURE])
   await page.evaluate(() => {
     const { player } = window.overfoot
-    player.setSeen('class')
+    player.change((session) => ({ ...session, seen: 'class' }))
     player.setTempo(20)
     player.seek(2.5)
   })

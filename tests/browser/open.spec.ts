@@ -212,7 +212,8 @@ test.describe('a link', () => {
     await open(page)
     await pick(page, fileOf(GOOD, 'walk.yaml'))
     await expect.poll(() => figureTitle(page)).toBe('Quillmoor walk')
-    await page.getByLabel('How late').selectOption('0.25')
+    await page.getByRole('button', { name: /^Late by/ }).click()
+    await page.getByLabel('How much').selectOption('0.25')
     await page.evaluate(() => {
       window.overfoot.player.setTiming(1)
       window.overfoot.player.seek(1.5)

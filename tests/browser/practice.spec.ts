@@ -11,9 +11,9 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
     const { player } = window.overfoot
     player.choose(player.figures.find(({ id }) => id.startsWith('12'))?.id ?? '')
   })
-  await page.getByRole('button', { name: 'Build up' }).click()
+  await page.getByRole('button', { name: 'Practice' }).click()
   await page.getByRole('button', { name: 'Start', exact: true }).click()
-  const status = page.locator('.sheet [role=status]').first()
+  const status = page.locator('.sheet [role=status]').filter({ hasText: 'Speed' })
   await expect(status).toHaveText('Speed 1 of 6: 70 %. Loop 1 of 4.')
   const speed = () =>
     page.evaluate(() => {
@@ -44,7 +44,7 @@ test('tap: the tempo is that of the taps', async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 })
   await open(page)
   await page.locator('.settings-toggle').click()
-  await page.getByRole('button', { name: 'Build up' }).click()
+  await page.getByRole('button', { name: 'Practice' }).click()
   const tap = page.getByRole('button', { name: 'Tap', exact: true })
   await expect(tap).toBeVisible()
   // Ten beats at 100 a minute, by the events' own time.
@@ -94,7 +94,7 @@ test('where the screen cannot be kept on, it says so', async ({ page }) => {
   })
   await open(page)
   await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await page.getByRole('button', { name: 'Build up' }).click()
+  await page.getByRole('button', { name: 'Practice' }).click()
   await expect(page.locator('.sheet')).toContainText('does not keep the screen on')
 })
 

@@ -8,21 +8,26 @@ import { checksum } from '../../src/keep/checksum.ts'
 import { LONGEST_LINK, linkedSession, readLink, writeLink } from '../../src/keep/link.ts'
 import type { Seen } from '../../src/scene/view.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
+import { loopRange } from '../../src/session/loopRange.ts'
 import {
   newSession,
   type Session,
   withAmount,
   withBeat,
+  withCountIn,
   withCounting,
   withLoop,
   withNamesOff,
   withOpposite,
+  withPart,
   withSeen,
   withSteps,
   withTempo,
   withTiming,
 } from '../../src/session/session.ts'
+import { COUNT_IN_BARS } from '../../src/timing/countIn.ts'
 import { gridPoints } from '../../src/timing/grid.ts'
+import { schedule as scheduleOf } from '../../src/timing/schedule.ts'
 import { beat } from '../../src/units.ts'
 import { demos } from '../tools/demos.ts'
 import { walks } from '../tools/exampleFigure.ts'
@@ -46,6 +51,9 @@ const anyView: fc.Arbitrary<{ figure: Figure; session: Session }> = fc
     seen: fc.constantFrom<Seen>('room', 'dancer', 'class', 'mirror'),
     opposite: fc.boolean(),
     steps: fc.option(fc.tuple(fc.nat(5), fc.nat(5))),
+    part: fc.option(fc.tuple(fc.nat(20), fc.nat(20))),
+    joined: fc.boolean(),
+    countIn: fc.constantFrom(...COUNT_IN_BARS),
     counting: fc.constantFrom<Counting>('slows and quicks', 'bars and beats', 'half beats'),
     names: fc.boolean(),
     loop: fc.boolean(),
@@ -67,6 +75,11 @@ const anyView: fc.Arbitrary<{ figure: Figure; session: Session }> = fc
     if (!usual && set.steps !== null) {
       const [first, last] = set.steps.map((index) => index % figure.actions.length).sort((a, b) => a - b)
       session = withSteps(session, { first: first ?? 0, last: last ?? 0 })
+    }
+    if (!usual) session = withCountIn({ ...session, joined: set.joined }, set.countIn)
+    if (!usual && set.part !== null && session.steps === null) {
+      const [one, other] = set.part
+      session = withPart(session, loopRange(scheduleOf(figure, session.timing), one / 2, other / 2).part)
     }
     const { range, schedule } = lessonOf(session, figure)
     const points = gridPoints(range.from, range.to, schedule.grid)

@@ -16,6 +16,7 @@ export const LAYERS = [
   'session',
   'sound',
   'stage',
+  'screen',
   'player',
   'conductor',
   'practice',

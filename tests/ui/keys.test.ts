@@ -22,6 +22,8 @@ const matrix: readonly (readonly [name: string, pressed: KeyPress, deeds: readon
   ['<', press('<', { code: 'Comma', shift: true }), ['slower', 'slower', 'slower', 'slower', null]],
   ['>', press('>', { code: 'Period', shift: true }), ['faster', 'faster', 'faster', 'faster', null]],
   ['R', press('r', { code: 'KeyR' }), ['steps', 'steps', 'steps', 'steps', null]],
+  ['[', press('[', { code: 'BracketLeft' }), ['part from', 'part from', 'part from', 'part from', null]],
+  [']', press(']', { code: 'BracketRight' }), ['part to', 'part to', 'part to', 'part to', null]],
   ['N', press('n', { code: 'KeyN' }), ['names', 'names', 'names', 'names', null]],
   ['1', press('1', { code: 'Digit1' }), ['first panel', 'first panel', 'first panel', 'first panel', null]],
   ['2', press('2', { code: 'Digit2' }), ['second panel', 'second panel', 'second panel', 'second panel', null]],

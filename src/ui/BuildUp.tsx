@@ -1,0 +1,126 @@
+import { useState } from 'react'
+import { useStore } from 'zustand'
+import { speedOf } from '../dance/speed.ts'
+import type { Player } from '../player.ts'
+import type { Practice } from '../practice.ts'
+import { type Ladder, type LadderWishes, newLadder, rungOf, shortestStep } from '../session/ladder.ts'
+import { ladderWords } from '../words/ladderWords.ts'
+import { Choice } from './Choice.tsx'
+
+type Props = { readonly player: Player; readonly practice: Practice }
+
+/** Building up from slow to full tempo: how, and then where one is. */
+export function BuildUp({ player, practice }: Props) {
+  const ladder = useStore(practice.store, (state) => state.ladder)
+  return (
+    <fieldset className="sheet-group practice-group">
+      <legend>{ladderWords.title}</legend>
+      {ladder === null ? <Before player={player} practice={practice} /> : <Climb practice={practice} ladder={ladder} />}
+    </fieldset>
+  )
+}
+
+const PER_CENT = (low: number, high: number): number[] =>
+  Array.from({ length: Math.round((high - low) / 5) + 1 }, (_, k) => (low + 5 * k) / 100)
+// What is offered; own judgement.
+const FROM = PER_CENT(30, 95)
+const TO = PER_CENT(60, 125)
+const STEPS = [2, 3, 4, 5, 6, 8, 10, 12]
+const LOOPS = [1, 2, 3, 4, 6, 8, 12, 16]
+const COUNT_IN = [1, 2]
+
+/** From here on it is no slow tempo, for rounding. */
+const FULL = 1 - 1e-9
+
+/** What is offered, with what is set. */
+const offered = (choices: readonly number[], value: number): number[] =>
+  [...choices.filter((one) => Math.abs(one - value) > 1e-9), value].sort((a, b) => a - b)
+
+/** What can be wished for. */
+function Before({ player, practice }: Props) {
+  const { dance, once } = useStore(player.store, (state) => state.lesson)
+  const bars = useStore(player.store, (state) => state.session.barsPerMinute)
+  const left = practice.left()
+  const speed = speedOf(dance, bars)
+  // Whoever has set it slow already begins there.
+  const usual = newLadder(dance, {
+    shortest: shortestStep(once.schedule),
+    ...(speed < FULL ? { from: speed } : {}),
+  })
+  const [wishes, setWishes] = useState<LadderWishes>({})
+  const plan = newLadder(dance, { ...usual, ...left, ...wishes })
+  const wish = (next: LadderWishes) => setWishes((former) => ({ ...former, ...next }))
+  const choices = [
+    { key: 'from', label: ladderWords.from, offers: FROM.filter((from) => from < plan.to), text: ladderWords.speed },
+    { key: 'to', label: ladderWords.to, offers: TO.filter((to) => to > plan.from), text: ladderWords.speed },
+    { key: 'steps', label: ladderWords.steps, offers: STEPS, text: ladderWords.stepsText },
+    { key: 'loops', label: ladderWords.loops, offers: LOOPS, text: ladderWords.loopsText },
+    { key: 'countIn', label: ladderWords.countIn, offers: COUNT_IN, text: ladderWords.countInText },
+  ] as const
+  const isWished = Object.keys(wishes).length > 0
+  const again = left !== null && left.rung > 0 && !isWished
+  return (
+    <>
+      <p>{again ? ladderWords.remembered(rungOf({ ...plan, rung: left.rung })) : ladderWords.plan(plan)}</p>
+      <button type="button" className="quiet-button practice-start" onClick={() => practice.start(plan, isWished)}>
+        {again ? ladderWords.goOn : ladderWords.start}
+      </button>
+      {again ? (
+        <button type="button" className="quiet-button" onClick={() => practice.start({ ...left }, true)}>
+          {ladderWords.fromStart}
+        </button>
+      ) : null}
+      <p className="sheet-note">{ladderWords.caution(plan.from)}</p>
+      <details>
+        <summary>{ladderWords.otherwise}</summary>
+        <div className="sheet-choices">
+          {choices.map(({ key, label, offers, text }) => (
+            <Choice
+              key={key}
+              label={label}
+              value={plan[key]}
+              options={offered(offers, plan[key]).map((value) => ({ value, text: text(value) }))}
+              choose={(value) => wish({ [key]: value })}
+            />
+          ))}
+        </div>
+        <label className="switch">
+          <input type="checkbox" checked={plan.onTap} onChange={() => wish({ onTap: !plan.onTap })} />
+          {ladderWords.onTap}
+        </label>
+      </details>
+    </>
+  )
+}
+
+/** Where one is on the way up. */
+function Climb({ practice, ladder }: { readonly practice: Practice; readonly ladder: Ladder }) {
+  const where = rungOf(ladder)
+  return (
+    <>
+      <p role="status">{ladderWords.where(where)}</p>
+      <progress max={where.of} value={where.number} aria-label={ladderWords.title} />
+      <p className="sheet-note">{ladderWords.caution(where.speed)}</p>
+      <div className="practice-buttons">
+        <button type="button" className="toggle" title={ladderWords.backHint} onClick={practice.back}>
+          {ladderWords.back}
+        </button>
+        <button
+          type="button"
+          className="toggle"
+          aria-pressed={ladder.held}
+          title={ladderWords.holdHint}
+          onClick={() => practice.hold(!ladder.held)}
+        >
+          {ladderWords.hold}
+        </button>
+        <button type="button" className="toggle" title={ladderWords.upHint} onClick={practice.up}>
+          {ladderWords.up}
+        </button>
+      </div>
+      <button type="button" className="quiet-button" onClick={practice.stop}>
+        {ladderWords.stop}
+      </button>
+    </>
+  )
+}

@@ -1,0 +1,121 @@
+import { type ReactNode, useId, useMemo } from 'react'
+import { useStore } from 'zustand'
+import type { Player } from '../player.ts'
+import { canFollowItself } from '../session/canFollowItself.ts'
+import { withCountIn, withJoined, withPart } from '../session/session.ts'
+import { COUNT_IN_BARS } from '../timing/countIn.ts'
+import { musicPlace } from '../timing/counts.ts'
+import { countWords } from '../words/countWords.ts'
+import { loopWords } from '../words/loopWords.ts'
+import { Choice } from './Choice.tsx'
+
+/** What is danced over and over: all of the figure, without a stop where it can, or a part of it; and counting in. */
+export function LoopPart({ player }: { readonly player: Player }) {
+  const lesson = useStore(player.store, (state) => state.lesson)
+  const timing = useStore(player.store, (state) => state.session.timing)
+  const joined = useStore(player.store, (state) => state.session.joined)
+  const countIn = useStore(player.store, (state) => state.session.countIn)
+  const { figure, part, dance, once, steps, round } = lesson
+  const { schedule } = once
+  const following = useMemo(() => canFollowItself(figure, timing), [figure, timing])
+  const [from, to] = part === null ? [0, schedule.length] : [part.from, part.to]
+  /** From the bar that is shown now. */
+  const bars = (count: number): void => {
+    const at = Math.max(0, player.gridBeat()) % schedule.length
+    const place = musicPlace(schedule, at)
+    const start = at - place.part - (place.count - 1)
+    player.setPart(start, start + count * schedule.beatsPerBar)
+  }
+  return (
+    <fieldset className="sheet-group practice-group">
+      <legend>{loopWords.title}</legend>
+      <p className="sheet-note">{loopWords.hint}</p>
+      <div className="practice-buttons">
+        <button
+          type="button"
+          className="toggle"
+          aria-pressed={part === null}
+          onClick={() => player.change((session) => withPart(session, null))}
+        >
+          {loopWords.whole}
+        </button>
+        {[1, 2].map((count) => (
+          <button key={count} type="button" className="toggle" onClick={() => bars(count)}>
+            {loopWords.bars(count)}
+          </button>
+        ))}
+      </div>
+      <End
+        player={player}
+        label={loopWords.from}
+        value={from}
+        set={(at) => player.setPart(Math.min(at, to - 0.5), to)}
+      />
+      <End
+        player={player}
+        label={loopWords.to}
+        value={to}
+        set={(at) => player.setPart(from, Math.max(at, from + 0.5))}
+      />
+      <p role="status">{part === null ? '' : loopWords.part({ part, steps, first: part.first, round }, dance)}</p>
+      <Joined on={joined} can={following.can} set={(on) => player.change((session) => withJoined(session, on))}>
+        {following.can ? loopWords.joined(following, dance) : loopWords.notJoined(following.why)}
+      </Joined>
+      <Choice
+        label={loopWords.countIn}
+        value={countIn}
+        options={COUNT_IN_BARS.map((value) => ({ value, text: loopWords.countInText(value) }))}
+        choose={(value) => player.change((session) => withCountIn(session, value))}
+      />
+    </fieldset>
+  )
+}
+
+type EndProps = {
+  readonly player: Player
+  readonly label: string
+  readonly value: number
+  readonly set: (at: number) => void
+}
+
+/** One end of the part, on the half-beat grid. */
+function End({ player, label, value, set }: EndProps) {
+  const id = useId()
+  const { schedule, dance, ideal, panels } = useStore(player.store, (state) => state.lesson.once)
+  const said = countWords({ schedule, dance, ideal, panels }, value)
+  return (
+    <label className="sheet-range" htmlFor={id}>
+      {label}: {said}
+      <input
+        id={id}
+        type="range"
+        min={0}
+        max={Math.ceil(schedule.length / schedule.grid) * schedule.grid}
+        step={schedule.grid}
+        value={value}
+        aria-label={label}
+        aria-valuetext={said}
+        onChange={(event) => set(event.currentTarget.valueAsNumber)}
+      />
+    </label>
+  )
+}
+
+type JoinedProps = {
+  readonly on: boolean
+  readonly can: boolean
+  readonly set: (on: boolean) => void
+  readonly children: ReactNode
+}
+
+function Joined({ on, can, set, children }: JoinedProps) {
+  return (
+    <>
+      <label className="switch">
+        <input type="checkbox" checked={on && can} disabled={!can} onChange={() => set(!on)} />
+        {loopWords.join}
+      </label>
+      <p className="sheet-note">{children}</p>
+    </>
+  )
+}
