@@ -1,20 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import {
-  atTempo,
-  beatAt,
-  type Clock,
-  clockThen,
-  countedIn,
-  isOver,
-  paused,
-  playing,
-  roundEnds,
-  soughtTo,
-  standingClock,
-  within,
-} from './clock/clock.ts'
+import { beatAt, type Clock, clockThen, isOver, paused, soughtTo } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
-import { beforeStart, withMusic } from './clock/withMusic.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
 import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
@@ -24,8 +10,8 @@ import type { Rect } from './scene/panelPicture.ts'
 import { createScreen } from './screen.ts'
 import { chosenPart } from './session/chosenPart.ts'
 import { createListeners } from './session/createListeners.ts'
-import { beginningOf, type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
-import { musicFit } from './session/musicFit.ts'
+import { type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
+import { atNextRound, begun, carriedOver, keptToMusic, lessonClock } from './session/lessonClock.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
   newSession,
@@ -158,7 +144,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     asked: false,
     own: [],
   }))
-  let clock = standingClock(lesson.range, beatLasts(lesson, opening.barsPerMinute), lesson.round, driver.now())
+  let clock = lessonClock(lesson, beatLasts(lesson, opening.barsPerMinute), driver.now())
 
   // 2. Where it is drawn.
   const screen = createScreen()
@@ -199,10 +185,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
     // What sounds already goes on; nothing waits for it where nothing plays.
     const when = clock.playing ? (driver.next?.() ?? driver.now()) : driver.now()
-    if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, when)
-    const lasts = beatLasts(after, next.barsPerMinute)
-    if (lasts !== clock.secondsPerBeat) clock = atTempo(clock, lasts, when)
-    if (along !== null && clock.playing) clock = withMusic(clock, musicFit(after, along), when)
+    clock = carriedOver(clock, { before: before.lesson, after }, beatLasts(after, next.barsPerMinute), when)
+    clock = keptToMusic(clock, after, along, when)
     const asked = !next.names || (before.asked && next.order === before.session.order)
     store.setState({ session: next, lesson: after, along, asked })
     if (!sameLesson || next.names !== before.session.names) framePanels()
@@ -226,11 +210,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const after = lessonOf(next, chosen)
     if (brought !== null) rehearse(next, chosen)
     const now = driver.now()
-    const clockAfter = soughtTo(
-      standingClock(after.range, beatLasts(after, next.barsPerMinute), after.repeats ? after.round : null, now),
-      at ?? after.range.from,
-      now,
-    )
+    const standing = lessonClock(after, beatLasts(after, next.barsPerMinute), now)
+    const clockAfter = soughtTo(standing, at ?? after.range.from, now)
     const beatAfter = beatAt(clockAfter, now)
     try {
       screen.frame(next, after, beatAfter)
@@ -258,7 +239,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   function moveTo(at: Beat): void {
     clock = soughtTo(clock, at, driver.now())
     const { session, lesson: current, along } = store.getState()
-    if (along !== null && clock.playing) clock = withMusic(clock, musicFit(current, along), driver.now())
+    clock = keptToMusic(clock, current, along, driver.now())
     store.setState({ session: withBeat(session, beatNow()) })
     screen.draw(beatNow())
     tellGrid(true)
@@ -267,16 +248,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   function play(countIn: CountInBars = session().countIn): void {
     if (clock.playing) return
     const { lesson: current, along } = store.getState()
-    const now = driver.now()
-    const started = playing(clock, now)
-    // From within the figure it goes on at once: nobody stands still in the middle of a step.
-    const fromStart = started.anchor.beat === current.range.from
-    const begins = beginningOf(current, countIn)
-    if (along !== null) {
-      const fit = musicFit(current, along)
-      const least = Math.max(1, current.range.from - begins)
-      clock = fromStart ? countedIn(clock, beforeStart(clock, fit, least, now), now) : withMusic(started, fit, now)
-    } else clock = fromStart && countIn > 0 ? countedIn(clock, begins, now) : started
+    clock = begun(clock, current, countIn, along, driver.now())
     store.setState({ playing: true })
     driver.run(frame)
   }
@@ -327,12 +299,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     setTempo: (barsPerMinute) => changed(withTempo(session(), figure, barsPerMinute)),
     nextRound(barsPerMinute, countIn) {
       if (clock.playing && clock.round !== null) {
-        const ends = roundEnds(clock, driver.next?.() ?? driver.now())
         const next = withTempo(session(), figure, barsPerMinute)
         const current = store.getState().lesson
         const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
-        clock = countedIn(clock, beginningOf(after, countIn), ends)
-        clock = atTempo(clock, beatLasts(after, next.barsPerMinute), ends)
+        const from = driver.next?.() ?? driver.now()
+        clock = atNextRound(clock, after, beatLasts(after, next.barsPerMinute), countIn, from)
         store.setState({ session: next, lesson: after, along: null })
         if (after !== current) framePanels()
         return
@@ -340,10 +311,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       changed(withTempo(session(), figure, barsPerMinute))
     },
     playAlong(music) {
-      if (music === null) {
-        store.setState({ along: null })
-        return
-      }
+      if (music === null) return store.setState({ along: null })
       const begins = store.getState().along === null
       if (begins) pause()
       changed(withTempo(session(), figure, music.barsPerMinute), music.one)

@@ -50,7 +50,7 @@ for (const [width, height, dark] of [
     await page.emulateMedia({ colorScheme: dark ? 'dark' : 'light' })
     await open(page)
     if (width < 640) await page.locator('.settings-toggle').click()
-    await page.getByRole('button', { name: 'Build up' }).click()
+    await page.getByRole('button', { name: 'Practice' }).click()
     const along = page.getByRole('button', { name: 'Play along' })
     await expect(along).toHaveAttribute('aria-disabled', 'true')
     const one = await tapOn(page, 'Tap', 500, 9)
@@ -84,7 +84,7 @@ test('every other beat tapped: the offer is read as twice as fast; the keyboard 
   page,
 }) => {
   await open(page)
-  await page.getByRole('button', { name: 'Build up' }).click()
+  await page.getByRole('button', { name: 'Practice' }).click()
   await tapOn(page, 'Tap', 1000, 5)
   const twice = page.getByRole('button', { name: 'Twice as fast' })
   await twice.click()

@@ -1,0 +1,44 @@
+import { atTempo, type Clock, countedIn, playing, roundEnds, standingClock, within } from '../clock/clock.ts'
+import { beforeStart, withMusic } from '../clock/withMusic.ts'
+import type { CountInBars } from '../timing/countIn.ts'
+import type { Seconds } from '../units.ts'
+import { beginningOf, type Lesson } from './lesson.ts'
+import { musicFit } from './musicFit.ts'
+
+/** A clock that stands at a lesson's start. @param lasts what a beat lasts */
+export const lessonClock = (lesson: Lesson, lasts: Seconds, now: Seconds): Clock =>
+  standingClock(lesson.range, lasts, lesson.repeats ? lesson.round : null, now)
+
+/** A clock put right by the music that it keeps to. @param along when a bar of it begins; null: it keeps to none */
+export const keptToMusic = (clock: Clock, lesson: Lesson, along: Seconds | null, when: Seconds): Clock =>
+  along !== null && clock.playing ? withMusic(clock, musicFit(lesson, along), when) : clock
+
+/** The clock goes on while lesson and tempo become others, from `when` on. */
+export function carriedOver(
+  clock: Clock,
+  { before, after }: { readonly before: Lesson; readonly after: Lesson },
+  lasts: Seconds,
+  when: Seconds,
+): Clock {
+  const ranged = before === after ? clock : within(clock, after.range, after.repeats ? after.round : null, when)
+  return lasts === ranged.secondsPerBeat ? ranged : atTempo(ranged, lasts, when)
+}
+
+/**
+ * The clock plays from `now` on: from its start after counting in, with music as the music comes to its bar. From within the
+ * figure at once: nobody stands still in the middle of a step.
+ */
+export function begun(clock: Clock, lesson: Lesson, countIn: CountInBars, along: Seconds | null, now: Seconds): Clock {
+  const started = playing(clock, now)
+  if (started.anchor.beat !== lesson.range.from) return keptToMusic(started, lesson, along, now)
+  const begins = beginningOf(lesson, countIn)
+  if (along === null) return countIn > 0 ? countedIn(clock, begins, now) : started
+  const least = Math.max(1, lesson.range.from - begins)
+  return countedIn(clock, beforeStart(clock, musicFit(lesson, along), least, now), now)
+}
+
+/** Counted in before the next round, and at another tempo from there on; until then all goes on as it did. */
+export function atNextRound(clock: Clock, lesson: Lesson, lasts: Seconds, countIn: CountInBars, now: Seconds): Clock {
+  const ends = roundEnds(clock, now)
+  return atTempo(countedIn(clock, beginningOf(lesson, countIn), ends), lasts, ends)
+}
