@@ -49,7 +49,7 @@ import { beatLasts } from './sound/beatLasts.ts'
 import type { Stage } from './stage/stage.ts'
 import { type CountInBars, countInFrom } from './timing/countIn.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
-import { type Beat, beat } from './units.ts'
+import { type Beat, beat, type Seconds } from './units.ts'
 
 /** What the interface may know: it changes on what people do, never with the frame. */
 export type PlayerState = {
@@ -167,6 +167,9 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   const session = (): Session => store.getState().session
 
+  /** The earliest time at which what is heard can be changed; now, where nothing is heard. */
+  const soonest = (): Seconds => driver.next?.() ?? driver.now()
+
   const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
 
   function framed({ order, names }: Session, current: Lesson, at: Beat): void {
@@ -219,7 +222,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const sameLesson = leadsToSame(next, before.session)
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
     // What sounds already goes on; nothing waits for it where nothing plays.
-    const when = clock.playing ? (driver.next?.() ?? driver.now()) : driver.now()
+    const when = clock.playing ? soonest() : driver.now()
     if (!sameLesson) clock = within(clock, after.range, after.repeats ? after.round : null, when)
     const lasts = beatLasts(after, next.barsPerMinute)
     if (lasts !== clock.secondsPerBeat) clock = atTempo(clock, lasts, when)
@@ -274,8 +277,9 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     tellGrid(true)
   }
 
+  /** What plays goes on from there as soon as it can be heard, so that its first click is not lost. */
   function moveTo(at: Beat): void {
-    clock = soughtTo(clock, at, driver.now())
+    clock = soughtTo(clock, at, clock.playing ? soonest() : driver.now())
     const { session } = store.getState()
     store.setState({ session: withBeat(session, beatNow()) })
     draw(beatNow())
@@ -290,10 +294,10 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   function play(countIn: CountInBars = session().countIn): void {
     if (clock.playing) return
     const { lesson: current } = store.getState()
-    const started = playing(clock, driver.now())
+    const started = playing(clock, soonest())
     // From within the figure it goes on at once: nobody stands still in the middle of a step.
     const fromStart = started.anchor.beat === current.range.from && countIn > 0
-    clock = fromStart ? countedIn(clock, beginning(current, countIn), driver.now()) : started
+    clock = fromStart ? countedIn(clock, beginning(current, countIn), started.anchor.now) : started
     store.setState({ playing: true })
     driver.run(frame)
   }
@@ -343,7 +347,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     setTempo: (barsPerMinute) => changed(withTempo(session(), figure, barsPerMinute)),
     nextRound(barsPerMinute, countIn) {
       if (clock.playing && clock.round !== null) {
-        const ends = roundEnds(clock, driver.next?.() ?? driver.now())
+        const ends = roundEnds(clock, soonest())
         const next = withTempo(session(), figure, barsPerMinute)
         const current = store.getState().lesson
         const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)

@@ -17,7 +17,7 @@ function look(fake: FakeSound, speaker: Speaker, seconds: number): void {
 
 function begun(devices: Devices = {}): { fake: FakeSound; speaker: Speaker; states: SoundState[] } {
   const fake = fakeSound(devices)
-  const speaker = createSpeaker(fake.make, fake.page)
+  const speaker = createSpeaker(fake.make, fake.page, fake.later)
   const states: SoundState[] = []
   speaker.onState(() => states.push(speaker.state))
   return { fake, speaker, states }
@@ -318,10 +318,37 @@ describe('start, queue, silence: one sound at a time, and nothing snaps', () => 
     const { fake, speaker } = woken()
     speaker.start({ buffer: ones(speaker), when: speaker.earliest() ?? 0, into: 0, loops: true })
     fake.wait(0.2)
+    const from = Math.floor(fake.device.time * RATE) - 480
     speaker.sleep()
-    expect([speaker.state, fake.device.state]).toEqual(['off', 'closed'])
+    expect([speaker.state, fake.device.state]).toEqual(['off', 'running'])
+    fake.wait(0.15)
+    expect(fake.device.state).toBe('closed')
+    // It gave way within 4 ms, with no step.
+    const mixed = fake.device.mix(from, from + 4800)
+    expect(mixed[0]).toBeGreaterThan(0.4)
+    expect(Math.max(...mixed.map((v, k) => Math.abs(v - (mixed[k - 1] ?? v))))).toBeLessThan(1 / (0.004 * RATE))
+    expect(mixed.subarray(480 + 400).every((sample) => sample === 0)).toBe(true)
     speaker.wake()
     look(fake, speaker, 1)
     expect([speaker.state, fake.made.length, fake.device.played.length]).toEqual(['sounding', 2, 0])
+  })
+  test('woken before the device is closed: the same one goes on, and what sounded before does not', () => {
+    const { fake, speaker } = woken({ latency: 0.2, says: 0.2 })
+    const buffer = ones(speaker)
+    speaker.start({ buffer, when: speaker.earliest() ?? 0, into: 0, loops: true })
+    fake.wait(0.2)
+    speaker.sleep()
+    fake.wait(0.05)
+    speaker.sleep()
+    speaker.wake()
+    fake.wait(0.5)
+    expect([speaker.state, fake.made.length, fake.device.state]).toEqual(['sounding', 1, 'running'])
+    const now = Math.floor(fake.device.time * RATE)
+    expect(fake.device.mix(now - 4800, now).every((sample) => sample === 0)).toBe(true)
+    speaker.start({ buffer, when: speaker.earliest() ?? 0, into: 0, loops: true })
+    fake.wait(0.2)
+    expect(fake.device.mix(now + 4800, now + 4801)[0]).toBeCloseTo(0.5, 6)
+    speaker.close()
+    expect(fake.device.state).toBe('closed')
   })
 })
