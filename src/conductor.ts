@@ -52,7 +52,7 @@ export const FIRST_CHOICES: SoundChoices = {
 /** What follows is asked for so long before it sounds: a page may stall, in seconds. */
 const AHEAD = 4.5
 /** While it is hidden: there timers come once a minute, and now and then a little later. */
-const AHEAD_HIDDEN = 63
+const AHEAD_HIDDEN = 62
 /** A click lasts no longer, in seconds. */
 const CLICK = 0.06
 /** What begins so soon is made together with what sounds before, in seconds. */

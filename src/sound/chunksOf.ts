@@ -20,7 +20,7 @@ export type Chunks = {
 const BARS = 4
 /**
  * The largest chunk: 10 s at 48 kHz. Whoever plays a hidden page holds the one that sounds and those that begin in the next
- * 63 s: with chunks of this size 16 MB hold them at any tempo.
+ * 62 s: with chunks of this size 16 MB hold them at any tempo.
  */
 const MOST_BYTES = 2_000_000
 

@@ -5,6 +5,7 @@ import type { Figure } from '../../src/figure/figure.ts'
 import { createPlayer, type Player } from '../../src/player.ts'
 import type { Lesson } from '../../src/session/lesson.ts'
 import { countInTicks } from '../../src/sound/countInTicks.ts'
+import type { AudioSessionHost } from '../../src/sound/silentSwitch.ts'
 import { createSpeaker, type Speaker } from '../../src/sound/speaker.ts'
 import { ticksOf } from '../../src/sound/ticksOf.ts'
 import { seconds } from '../../src/units.ts'
@@ -81,8 +82,9 @@ export function soundRoom(
   figures: readonly Figure[],
   devices: Devices = {},
   choices: Partial<SoundChoices> = {},
+  host: AudioSessionHost = {},
 ): SoundRoom {
-  const fake = fakeSound(devices)
+  const fake = fakeSound(devices, 7, host)
   const speaker = createSpeaker(fake.make, fake.page, fake.later)
   const driver = soundingDriver(fake.driver, speaker)
   const player = createPlayer(figures, driver)
