@@ -1,16 +1,18 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
-import { beatAt, isOver } from './clock/clock.ts'
+import { beatAt, type Clock, clockThen, isOver } from './clock/clock.ts'
 import type { SoundingDriver } from './clock/soundingDriver.ts'
 import type { Player } from './player.ts'
 import type { Lesson } from './session/lesson.ts'
 import { SAMPLE_RATE } from './sound/beatLasts.ts'
-import { chunksOf } from './sound/chunksOf.ts'
 import { halvesBlur } from './sound/halvesBlur.ts'
-import { fitsOneBuffer, renderRound } from './sound/renderRound.ts'
+import { indexAt, isRight, type Line, pieceOf, quietOf } from './sound/line.ts'
+import type { PageAround } from './sound/pageAround.ts'
+import { BEFORE_THE_BEAT, type Score, scoreOf } from './sound/scoreOf.ts'
 import type { Speaker } from './sound/speaker.ts'
-import { type TickChoices, ticksOf } from './sound/ticksOf.ts'
+import type { TickChoices } from './sound/ticksOf.ts'
 import type { Voice } from './sound/voice.ts'
-import { seconds } from './units.ts'
+import { countInFrom } from './timing/countIn.ts'
+import type { Seconds } from './units.ts'
 
 /** What is heard, as people set it. Nobody's link or figure switches sound on. */
 export type SoundChoices = {
@@ -24,6 +26,8 @@ export type SoundChoices = {
   readonly count: TickChoices['count']
   /** Seconds that are added to what the device reports. */
   readonly offset: number
+  /** Also where a telephone is switched to silent; it may stop other programs' music. */
+  readonly throughSwitch: boolean
 }
 
 export type Conductor = {
@@ -33,6 +37,8 @@ export type Conductor = {
   say(voice: Voice): void
   /** Seconds that the device reports between sample and ear. */
   reported(): number
+  /** Whether this browser can sound through a silent switch at all. */
+  readonly passesSwitch: boolean
   /** What is heard just now, for whoever writes it into a file. */
   heard(): { readonly choices: TickChoices; readonly voice: Voice | null }
   close(): void
@@ -40,243 +46,242 @@ export type Conductor = {
 
 /** Off, quiet. */
 export const FIRST_CHOICES: SoundChoices = {
-  ...{ on: false, volume: 0.5, bar: true, beats: true, halves: null, count: 'off', offset: 0 },
+  ...{ on: false, volume: 0.5, bar: true, beats: true, halves: null, count: 'off', offset: 0, throughSwitch: false },
 }
 
-/** More than this between what sounds and what is shown is mended, in seconds. */
-const OFF = 0.001
-/** Beats that are one but for rounding. */
-const NEAR = 1e-9
-/** Chunks are asked for so long before they sound: a page may stall, in seconds. */
+/** What follows is asked for so long before it sounds: a page may stall, in seconds. */
 const AHEAD = 4.5
+/** While it is hidden: there timers come once a minute, and now and then a little later. */
+const AHEAD_HIDDEN = 62
 /** A click lasts no longer, in seconds. */
 const CLICK = 0.06
-/** A click that is begun or goes on so near to where it was is heard as one, in seconds. */
-const ONE = 0.005
 /** What begins so soon is made together with what sounds before, in seconds. */
 const SOON = 0.2
 /** It is looked after so often without a frame or a press, in seconds. */
 const LOOK = 0.25
+/** So much sooner than it says, the device can still begin; in seconds. */
+const SLACK = 0.024
+/** One sound gives way to another before the beat on which it changes, so that the new one is there on it; in seconds. */
+const RISE = 0.005
+/** Where it is changed at a round's end, up to this part of a beat before it: no later call has room there. */
+const GIVES_WAY = 0.2
 
-type Part = { readonly buffer: AudioBuffer | null; readonly lasts: number }
-/** What can be heard of a round: one part that loops, or several after one another, in seconds from its start. */
-type Score = {
-  readonly key: string
-  readonly lasts: number
-  readonly secondsPerBeat: number
-  readonly parts: number
-  /** Over and over, or once. */
-  readonly repeats: boolean
-  /** Where clicks begin, in seconds from the round's start. */
-  readonly clicks: readonly number[]
-  /** Seconds from the round's start. */
-  readonly startOf: (index: number) => number
-  readonly part: (index: number) => Part
-}
-/** Calls somebody every so many seconds until it is stopped. */
-type Every = (seconds: number, call: () => void) => () => void
-
-const onTimer: Every = (every, call) => {
-  const timer = setInterval(call, every * 1000)
-  return () => clearInterval(timer)
-}
+type Sounded = Score<AudioBuffer | null>
+/** What has been asked for: a line, and how many of its pieces. */
+type Asked = Line<AudioBuffer | null> & { queued: number }
+/** What is to follow at a time that is still to come. */
+type Upcoming = { readonly clock: Clock; readonly asked: Asked | null }
+/** A moment by the driver's time and by the sound's, in seconds. */
+type Moment = { readonly time: Seconds; readonly when: number }
 
 /** A time on a whole sample, so that parts join without a gap. */
 const onSample = (time: number): number => Math.round(time * SAMPLE_RATE) / SAMPLE_RATE
 
 const modulo = (value: number, by: number): number => ((value % by) + by) % by
 
-/** A moment: the driver's time, the sound's, and how far into the round it is; in seconds. */
-type Place = { readonly time: number; readonly when: number; readonly into: number }
-type Current = { readonly score: Score; readonly when: number; readonly into: number; queued: number }
-
-/** How far into its round it is at a time of the sound's, in seconds. */
-const intoNow = ({ score, into, when }: Current, now: number): number => modulo(into + now - when, score.lasts)
-
-/** Seconds since the last click began. */
-const sinceClick = ({ clicks, lasts }: Score, into: number): number =>
-  Math.min(...clicks.map((click) => modulo(into - click, lasts)))
-
 /**
  * Keeps what sounds at the beat that is shown: whatever changes (tempo, figure, loop, count, a seek, a pause), it asks what
- * the clock will show when something else can be heard, and lets that sound then.
+ * the clock will show when something else can be heard, and lets that sound then. What the clock changes to at the end of a
+ * round is asked for in time, and what sounds goes on until then.
  */
 export function createConductor(
   player: Player,
   speaker: Speaker,
   driver: SoundingDriver,
+  page: PageAround,
   choices: SoundChoices = FIRST_CHOICES,
-  every: Every = onTimer,
 ): Conductor {
   const store = createStore<SoundChoices>(() => choices)
-  let current: Current | null = null
+  let current: Asked | null = null
+  let upcoming: Upcoming | null = null
   let voice: Voice | null = null
-  /** What was made last: after a pause it is there at once. */
-  let kept: { readonly score: Score; readonly lesson: Lesson; readonly said: Voice | null } | null = null
+  /** What was made last, for now and for what is to come: after a pause it is there at once. */
+  let kept: readonly { readonly key: string; score: Sounded; readonly lesson: Lesson; readonly said: Voice | null }[] =
+    []
 
-  const choicesNow = (): TickChoices => {
+  const choicesAt = ({ secondsPerBeat }: Clock): TickChoices => {
     const { counting } = player.store.getState().session
     const { bar, beats, halves, count } = store.getState()
-    const blurs = halvesBlur(player.clock().secondsPerBeat)
+    const blurs = halvesBlur(secondsPerBeat)
     return { counting, count: voice === null ? 'off' : count, bar, beats, halves: halves ?? !blurs, ands: !blurs }
   }
 
-  const score = (): Score => {
+  const scoreAt = (clock: Clock): Sounded => {
     const { lesson } = player.store.getState()
-    const { secondsPerBeat } = player.clock()
+    const { figure, schedule, range, round, repeats, steps } = lesson
     const said = voice
-    const tickChoices = choicesNow()
+    const tickChoices = choicesAt(clock)
     const key = JSON.stringify([
-      ...[
-        lesson.figure.id,
-        lesson.schedule.timing,
-        lesson.range,
-        lesson.round,
-        lesson.repeats,
-        lesson.steps,
-        lesson.schedule.figure.role,
-      ],
-      ...[tickChoices, secondsPerBeat],
+      ...[figure.id, schedule.timing, range, round, repeats, steps, schedule.figure.role],
+      ...[tickChoices, clock.secondsPerBeat],
     ])
-    const sounds = kept !== null && kept.score === current?.score
-    if (kept?.score.key === key && kept.said === said && (sounds || kept.lesson === lesson)) return kept.score
-    kept = { score: scoreOf(lesson, tickChoices, said, key), lesson, said }
-    return kept.score
+    const sounds = (score: Sounded): boolean => score === current?.score || score === upcoming?.asked?.score
+    const again = kept.find(
+      (one) => one.key === key && one.said === said && (one.lesson === lesson || sounds(one.score)),
+    )
+    if (again !== undefined) return again.score
+    const prepare = (samples: Float32Array) => speaker.prepare(samples, SAMPLE_RATE)
+    const score = scoreOf(lesson, clock.secondsPerBeat, tickChoices, said, prepare)
+    kept = [...kept.filter((one) => sounds(one.score)).slice(-1), { key, score, lesson, said }]
+    return score
   }
 
-  const scoreOf = (lesson: Lesson, tickChoices: TickChoices, said: Voice | null, key: string): Score => {
-    const { secondsPerBeat } = player.clock()
-    const sampleRate = SAMPLE_RATE
-    // Danced once, it is heard to its end; the round's beats after that are not.
-    const last = lesson.repeats ? lesson.round : lesson.range.to - lesson.range.from
-    const ticks = ticksOf(lesson, tickChoices).filter(({ at }) => at < last - NEAR)
-    const clicks = ticks.flatMap(({ at, click }) => (click === null ? [] : [at * secondsPerBeat]))
-    const common = { key, repeats: lesson.repeats, clicks }
-    const asked = { beats: lesson.round, secondsPerBeat, sampleRate }
-    if (fitsOneBuffer(asked)) {
-      const round = renderRound(ticks, asked, said)
-      const lasts = round.samples.length / sampleRate
-      const whole = { buffer: speaker.prepare(round.samples, sampleRate), lasts }
-      const part = () => whole
-      return { ...common, lasts, secondsPerBeat: round.secondsPerBeat, parts: 1, startOf: () => 0, part }
-    }
-    const chunks = chunksOf(ticks, { ...asked, beatsPerBar: lesson.dance.beatsPerBar }, said)
-    /** The two that were made last. */
-    let made: readonly { readonly index: number; readonly part: Part }[] = []
-    return {
-      ...common,
-      ...{ lasts: chunks.length / sampleRate, secondsPerBeat: chunks.secondsPerBeat, parts: chunks.starts.length },
-      startOf: (index) => (chunks.starts[index] ?? 0) / sampleRate,
-      part: (index) => {
-        const again = made.find((one) => one.index === index)
-        if (again !== undefined) return again.part
-        const samples = chunks.samplesOf(index)
-        const part = { buffer: speaker.prepare(samples, sampleRate), lasts: samples.length / sampleRate }
-        made = [...made.slice(-1), { index, part }]
-        return part
-      },
-    }
-  }
-
-  /** Where in the round it is at a time, in seconds; where it is danced once it counts on after its end. */
-  const intoAt = ({ lasts, secondsPerBeat }: Score, time: number): number => {
+  /** Where in the round a clock is at a time, in seconds; below 0: it is counted in. Danced once it counts on after its end. */
+  const intoAt = (clock: Clock, { lasts, secondsPerBeat }: Sounded, time: Seconds): number => {
     const { lesson } = player.store.getState()
-    const clock = player.clock()
-    const at = beatAt({ ...clock, round: clock.round ?? lesson.round }, seconds(time))
-    return modulo((at - lesson.range.from) * secondsPerBeat, lasts)
+    const at = beatAt({ ...clock, round: clock.round ?? lesson.round, former: undefined }, time)
+    const into = (at - lesson.range.from) * secondsPerBeat
+    return into < 0 ? into : modulo(into, lasts)
   }
 
-  /** The part that sounds so far into a round. */
-  const indexAt = ({ parts, startOf }: Score, into: number): number => {
-    let index = 0
-    while (index + 1 < parts && startOf(index + 1) <= into) index++
-    return index
-  }
+  const countsIn = ({ anchor, range }: Clock): number => Math.max(0, range.from - anchor.beat)
 
-  /** The parts of a long round that begin soon. @param now the sound's time */
-  const queue = (now: number): void => {
-    if (current === null || current.score.parts === 1) return
-    const { score: its, when, into } = current
-    for (;;) {
-      const rounds = Math.floor(current.queued / its.parts)
-      const index = current.queued % its.parts
-      const begins = when - into + rounds * its.lasts + its.startOf(index)
-      if (begins > now + AHEAD || (rounds > 0 && !its.repeats)) return
-      const ends = begins + (index + 1 < its.parts ? its.startOf(index + 1) : its.lasts) - its.startOf(index)
-      // A page that was away long does not make what is past.
-      if (ends > now) {
-        const { buffer } = its.part(index)
-        if (buffer !== null) speaker.queue({ buffer, when: begins, into: 0, loops: false })
-      }
-      current.queued++
-    }
-  }
-
-  const start = (its: Score, place: Place): void => {
-    const when = onSample(place.when)
-    const into = modulo(onSample(place.into + when - place.when), its.lasts)
-    const index = indexAt(its, into)
-    // Half a click is heard only as the other half of one.
-    const since = sinceClick(its, into)
-    const before = current === null ? null : sinceClick(current.score, intoNow(current, when))
-    const goesOn = before !== null && Math.abs(before - since) <= ONE
-    const quiet = since > ONE && !goesOn ? Math.max(0, CLICK - since) : 0
-    current = { score: its, when, into, queued: index + 1 }
-    const { buffer } = its.part(index)
-    const loops = its.parts === 1 && its.repeats
-    if (buffer !== null) speaker.start({ buffer, when, into: into - its.startOf(index), loops, quiet })
-    queue(when)
-  }
-
-  /** The next place at which something else can be heard; null: nothing is. */
-  const placeOf = (its: Score): Place | null => {
+  /** The next moment at which something else can be heard; null: nothing is. */
+  const soonest = (): Moment | null => {
     const time = driver.next?.() ?? driver.now()
     const when = driver.toSound(time)
-    return when === null ? null : { time, when, into: intoAt(its, time) }
+    return when === null ? null : { time, when }
+  }
+
+  /** What of a line begins soon. @param now the sound's time @param until nothing that begins then or later is asked for */
+  const queue = (asked: Asked, now: number, until = Number.POSITIVE_INFINITY): void => {
+    for (;;) {
+      const piece = pieceOf(asked, asked.queued)
+      const ahead = page.hidden() ? AHEAD_HIDDEN : AHEAD
+      if (piece === null || piece.begins > now + ahead || piece.begins >= until) return
+      // A page that was away long does not make what is past.
+      if (piece.ends > now || piece.loops) {
+        const { buffer } = asked.score.part(piece.index)
+        if (buffer !== null) speaker.queue({ buffer, when: piece.begins, into: 0, loops: piece.loops })
+      }
+      asked.queued++
+    }
+  }
+
+  /** Lets a line sound in the place of all that was asked for. @param before what sounds until then */
+  const begin = (line: Line<AudioBuffer | null>, before: Line<AudioBuffer | null> | null): Asked => {
+    const { score, when, into } = line
+    const quiet = quietOf(line, before, CLICK)
+    if (current === null) page.silentSwitch.pass(store.getState().throughSwitch)
+    if (into < 0) {
+      const { buffer, lasts } = score.countIn(line.countsIn)
+      if (buffer !== null) speaker.start({ buffer, when, into: lasts + into, loops: false, quiet })
+      return { ...line, queued: 0 }
+    }
+    const index = indexAt(score, into)
+    const { buffer } = score.part(index)
+    const loops = score.parts === 1 && score.repeats
+    if (buffer !== null) speaker.start({ buffer, when, into: into - score.startOf(index), loops, quiet })
+    return { ...line, queued: index + 1 }
+  }
+
+  /**
+   * A score as a clock has it, from a moment on, on whole samples.
+   * @param rise seconds sooner, so that it has risen at the moment
+   */
+  const lineOf = (score: Sounded, clock: Clock, { time, when }: Moment, rise: number): Line<AudioBuffer | null> => {
+    const from = onSample(when - rise)
+    const into = onSample(intoAt(clock, score, time) + from - when)
+    // What comes before a first round is the end of no other one.
+    const first = into < 0 && (countsIn(clock) > 0 || !score.repeats)
+    return { score, countsIn: countsIn(clock), when: from, into: first ? into : modulo(into, score.lasts) }
+  }
+
+  /** What the clock shows from now on. */
+  const start = (score: Sounded, clock: Clock, at: Moment): void => {
+    // From the moment on which it was changed, where that can still be had: then nothing of its first click is lost.
+    const changed = driver.toSound(clock.anchor.now) ?? at.when
+    const exact = changed <= at.when && changed - RISE >= at.when - SLACK
+    const moment = exact ? { time: clock.anchor.now, when: changed } : at
+    current = begin(lineOf(score, clock, moment, exact ? RISE : 0), current)
+  }
+
+  /** What the clock changes to later on; asked for when it comes near. */
+  const prepare = (clock: Clock, now: Moment): void => {
+    const when = driver.toSound(clock.anchor.now)
+    if (current === null || when === null) return
+    const far = page.hidden() ? AHEAD_HIDDEN : AHEAD
+    if (upcoming?.clock !== clock) upcoming = { clock, asked: null }
+    if (upcoming.asked !== null || when > now.when + far) {
+      queue(current, now.when, when)
+      return
+    }
+    queue(current, when, when)
+    const score = scoreAt(clock)
+    const shorter = Math.min(score.secondsPerBeat, current.score.secondsPerBeat)
+    const rise = Math.min(BEFORE_THE_BEAT, GIVES_WAY * shorter, Math.max(RISE, when - now.when))
+    const line = lineOf(score, clock, { time: clock.anchor.now, when }, rise)
+    upcoming = { clock, asked: begin(line, current) }
   }
 
   const hush = (): void => {
     if (current === null) return
     current = null
+    upcoming = null
     speaker.silence()
-  }
-
-  /** Whether what was asked for sounds at the right place. */
-  const isRight = (its: Score, { when, into }: Place): boolean => {
-    if (current === null || current.score !== its) return false
-    const off = Math.abs(intoNow(current, when) - into)
-    return Math.min(off, its.lasts - off) <= OFF
+    page.silentSwitch.pass(false)
   }
 
   const follow = (): void => {
     speaker.look()
-    if (!store.getState().on || !player.clock().playing || speaker.state !== 'sounding') {
+    const clock = player.clock()
+    const now = store.getState().on && clock.playing && speaker.state === 'sounding' ? soonest() : null
+    if (now === null) {
       hush()
       return
     }
+    const then = clockThen(clock, now.time)
+    // What was to come is there; or something else is to come, and what was asked for must not.
+    const came = upcoming !== null && upcoming.clock === then
+    const gone = upcoming !== null && upcoming.clock !== clock
+    if (came && upcoming?.asked != null) current = upcoming.asked
+    if (came || gone) upcoming = null
     // Making it takes its time, so it comes before the question when it can be heard.
-    const its = score()
-    const asked = placeOf(its)
-    if (asked === null || isRight(its, asked)) {
-      if (asked !== null) queue(asked.when)
-      return
+    const score = scoreAt(then)
+    const asked = soonest()
+    if (asked === null) return
+    const into = intoAt(then, score, asked.time)
+    const wrong = !isRight(current, score, asked.when, into)
+    if (gone || wrong) {
+      if (into < 0) score.countIn(countsIn(then))
+      else for (const later of [0, SOON]) score.part(indexAt(score, modulo(into + later, score.lasts)))
+      const at = soonest()
+      if (at === null || isOver(then, at.time)) {
+        hush()
+        return
+      }
+      start(score, then, at)
     }
-    for (const later of [0, SOON]) its.part(indexAt(its, modulo(asked.into + later, its.lasts)))
-    const place = placeOf(its)
-    if (place === null || isOver(player.clock(), seconds(place.time))) hush()
-    else start(its, place)
+    if (then !== clock) prepare(clock, asked)
+    else if (current !== null) queue(current, asked.when)
+    if (upcoming?.asked != null) queue(upcoming.asked, asked.when)
+  }
+
+  /** While nobody dances: makes what is to sound at the next play, so that it is there on the first beat. */
+  const makeReady = (): void => {
+    const clock = player.clock()
+    if (clock.playing || speaker.state !== 'sounding') return
+    const { lesson, session } = player.store.getState()
+    const score = scoreAt(clock)
+    score.part(indexAt(score, intoAt(clock, score, clock.anchor.now)))
+    if (session.countIn > 0 && clock.anchor.beat === lesson.range.from)
+      score.countIn(lesson.range.from - countInFrom(lesson.schedule, lesson.steps.first, session.countIn))
   }
 
   const stops = [
-    every(LOOK, () => {
-      if (store.getState().on) follow()
+    page.every(LOOK, () => {
+      if (!store.getState().on) return
+      follow()
+      makeReady()
     }),
+    page.onHidden(follow),
     player.store.subscribe(follow),
     player.onGrid(follow),
     speaker.onState(follow),
     store.subscribe((now, before) => {
       if (now.volume !== before.volume) speaker.setVolume(now.volume)
       if (now.offset !== before.offset) speaker.setOffset(now.offset)
+      if (current !== null) page.silentSwitch.pass(now.throughSwitch)
       follow()
     }),
   ]
@@ -297,7 +302,8 @@ export function createConductor(
       follow()
     },
     reported: () => speaker.reported,
-    heard: () => ({ choices: choicesNow(), voice }),
+    passesSwitch: page.silentSwitch.offered,
+    heard: () => ({ choices: choicesAt(player.clock()), voice }),
     close() {
       for (const stop of stops) stop()
       hush()

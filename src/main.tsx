@@ -5,6 +5,7 @@ import { soundingDriver } from './clock/soundingDriver.ts'
 import { fileOf } from './figure/ownFigure.ts'
 import type { SavedText } from './keep/saveText.ts'
 import { createPlayer, type Player } from './player.ts'
+import { SAMPLE_RATE } from './sound/beatLasts.ts'
 import { createSpeaker, type SoundContext } from './sound/speaker.ts'
 import type { Stage } from './stage/stage.ts'
 import { App } from './ui/App.tsx'
@@ -39,9 +40,18 @@ const soon = (stage: Promise<Stage>): Promise<Stage | null> =>
     }),
   ])
 
-/** Made within a press; null where the browser has no sound. Balanced: what must not crackle may come a little later. */
-const soundContext = (): SoundContext | null =>
-  typeof AudioContext === 'undefined' ? null : new AudioContext({ latencyHint: 'balanced' })
+/** Made within a press; null where the browser has no sound. */
+const soundContext = (): SoundContext | null => {
+  if (typeof AudioContext === 'undefined') return null
+  // What must not crackle may come a little later.
+  const latencyHint = 'balanced'
+  try {
+    // At our own rate, so that a device with another one converts what is heard once, and not each sound by itself.
+    return new AudioContext({ latencyHint, sampleRate: SAMPLE_RATE })
+  } catch {
+    return new AudioContext({ latencyHint })
+  }
+}
 
 function start(home: HTMLElement): Running {
   // The stage begins before React, so that the picture does not wait for the rest of the page.

@@ -153,6 +153,9 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   const session = (): Session => store.getState().session
 
+  /** The earliest time at which what is heard can be changed; now, where nothing is heard. */
+  const soonest = (): Seconds => driver.next?.() ?? driver.now()
+
   const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
 
   const framePanels = (): void => screen.frame(session(), store.getState().lesson, beatNow())
@@ -184,7 +187,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const sameLesson = leadsToSame(next, before.session)
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
     // What sounds already goes on; nothing waits for it where nothing plays.
-    const when = clock.playing ? (driver.next?.() ?? driver.now()) : driver.now()
+    const when = clock.playing ? soonest() : driver.now()
     clock = carriedOver(clock, { before: before.lesson, after }, beatLasts(after, next.barsPerMinute), when)
     clock = keptToMusic(clock, after, along, when)
     const asked = !next.names || (before.asked && next.order === before.session.order)
@@ -236,10 +239,12 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     tellGrid(true)
   }
 
+  /** What plays goes on from there as soon as it can be heard, so that its first click is not lost. */
   function moveTo(at: Beat): void {
-    clock = soughtTo(clock, at, driver.now())
+    const when = clock.playing ? soonest() : driver.now()
+    clock = soughtTo(clock, at, when)
     const { session, lesson: current, along } = store.getState()
-    clock = keptToMusic(clock, current, along, driver.now())
+    clock = keptToMusic(clock, current, along, when)
     store.setState({ session: withBeat(session, beatNow()) })
     screen.draw(beatNow())
     tellGrid(true)
@@ -248,7 +253,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   function play(countIn: CountInBars = session().countIn): void {
     if (clock.playing) return
     const { lesson: current, along } = store.getState()
-    clock = begun(clock, current, countIn, along, driver.now())
+    clock = begun(clock, current, countIn, along, soonest())
     store.setState({ playing: true })
     driver.run(frame)
   }
@@ -298,17 +303,13 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     },
     setTempo: (barsPerMinute) => changed(withTempo(session(), figure, barsPerMinute)),
     nextRound(barsPerMinute, countIn) {
-      if (clock.playing && clock.round !== null) {
-        const next = withTempo(session(), figure, barsPerMinute)
-        const current = store.getState().lesson
-        const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
-        const from = driver.next?.() ?? driver.now()
-        clock = atNextRound(clock, after, beatLasts(after, next.barsPerMinute), countIn, from)
-        store.setState({ session: next, lesson: after, along: null })
-        if (after !== current) framePanels()
-        return
-      }
-      changed(withTempo(session(), figure, barsPerMinute))
+      const next = withTempo(session(), figure, barsPerMinute)
+      if (!clock.playing || clock.round === null) return changed(next)
+      const current = store.getState().lesson
+      const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
+      clock = atNextRound(clock, after, beatLasts(after, next.barsPerMinute), countIn, soonest())
+      store.setState({ session: next, lesson: after, along: null })
+      if (after !== current) framePanels()
     },
     playAlong(music) {
       if (music === null) return store.setState({ along: null })

@@ -66,6 +66,8 @@ describe('what is shown is heard', () => {
       const room = playing({ latency: 0.04 }, [figure])
       const { from } = tempi(room)
       const { device } = room.fake
+      room.cut(() => room.player.setTempo(from * 1.3))
+      room.run(1)
       device.making = () => room.fake.busy(0.04)
       for (let k = 0; k < 6; k++) {
         const before = [...device.played]

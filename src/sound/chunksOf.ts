@@ -19,14 +19,14 @@ export type Chunks = {
 
 const BARS = 4
 /**
- * The largest chunk. Whoever plays holds the one that sounds and those that begin in the next 4 s: three at most while they
- * are large (the last of a round may be short), so 16 MB hold them at any tempo and any rate.
+ * The largest chunk: 10 s at 48 kHz. Whoever plays a hidden page holds the one that sounds and those that begin in the next
+ * 62 s: with chunks of this size 16 MB hold them at any tempo.
  */
-const MOST_BYTES = 5_000_000
+const MOST_BYTES = 2_000_000
 
 /**
  * A round of any length cut into chunks of four bars, counted from its start; of two bars, one or less where four would be
- * too large (at 48 kHz from 26 s on).
+ * too large (at 48 kHz from 10 s on).
  * @throws RangeError when a tick lies outside the round, a gain outside 0 to 1, or the sample rate is under 8,000
  */
 export function chunksOf(

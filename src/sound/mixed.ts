@@ -1,4 +1,4 @@
-import { softLimit } from './softLimit.ts'
+import { KNEE, softLimit } from './softLimit.ts'
 import type { PlacedSound } from './soundsOf.ts'
 
 /** Adds what of a sound falls into the samples. @param shift from a place in the sound to a place in the samples */
@@ -26,6 +26,10 @@ export function mixed(sounds: readonly PlacedSound[], round: number, from: numbe
     const earliest = Math.floor((from - sound.start - sound.length) / round) + 1
     for (let place = sound.start + earliest * round; place < to; place += round) add(samples, sound, place - from)
   }
-  for (let k = 0; k < samples.length; k++) samples[k] = softLimit(samples[k] ?? 0)
+  // Nearly all of it is silence or quiet: only what is loud is worth a call.
+  for (let k = 0; k < samples.length; k++) {
+    const sample = samples[k] ?? 0
+    if (sample > KNEE || sample < -KNEE) samples[k] = softLimit(sample)
+  }
   return samples
 }

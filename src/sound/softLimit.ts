@@ -1,7 +1,7 @@
 /** No sample is larger: −1 dBFS, so that what a converter draws between two samples does not clip either. */
 const CEILING = 0.89
 /** Up to here nothing is changed. */
-const KNEE = 0.6
+export const KNEE = 0.6
 const ROOM = CEILING - KNEE
 
 /**

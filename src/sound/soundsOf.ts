@@ -2,7 +2,7 @@ import { clickSounds } from './clickSounds.ts'
 import { resampled } from './resampled.ts'
 import { type RoundTime, sampleAt } from './roundTime.ts'
 import type { Tick } from './tick.ts'
-import type { Voice } from './voice.ts'
+import type { SpokenWord, Voice } from './voice.ts'
 
 /** How loud clicks and words are: 0 to 1. */
 export type Gains = { readonly clicks: number; readonly words: number }
@@ -46,13 +46,22 @@ function takingTurns(words: readonly PlacedSound[], time: RoundTime): PlacedSoun
   })
 }
 
+/** Words at another rate, kept as long as their voice is: each is worked out once, whatever is made of it. */
+const known = new WeakMap<SpokenWord, { readonly rate: number; readonly samples: Float32Array }>()
+
+function wordAt(word: SpokenWord, from: number, to: number): Float32Array {
+  const again = known.get(word)
+  if (again?.rate === to) return again.samples
+  const samples = resampled(word.samples, from, to)
+  known.set(word, { rate: to, samples })
+  return samples
+}
+
 function wordsOf(ticks: readonly Tick[], time: RoundTime, voice: Voice, gain: number): PlacedSound[] {
-  const known = new Map<string, Float32Array>()
   const placed = ticks.flatMap(({ at, say }) => {
     const word = say === null ? undefined : voice.words.get(say)
     if (say === null || word === undefined) return []
-    const samples = known.get(say) ?? resampled(word.samples, voice.sampleRate, time.sampleRate)
-    known.set(say, samples)
+    const samples = wordAt(word, voice.sampleRate, time.sampleRate)
     const onset = (word.onset * time.sampleRate) / voice.sampleRate
     return { start: Math.round(sampleAt(time, at) - onset), samples, length: samples.length, gain, fade: 0 }
   })

@@ -84,15 +84,27 @@ const SOONEST = 0.005
 const FADE = 0.004
 /** What the device says of its output is not believed where it is so long ago, or still to come, in seconds. */
 const STALE = 0.5
+/** After the last sound has given way, so long until the device is closed: its last samples are still on their way. */
+const CLOSE = 0.1
 /** Of full: nobody is to be startled. */
 const QUIET = 0.5
+
+const onTimer = (after: number, call: () => void): (() => void) => {
+  const timer = setTimeout(call, after * 1000)
+  return () => clearTimeout(timer)
+}
 
 /**
  * The one place that knows Web Audio. Nothing sounds before a press; the picture never waits for it.
  * @param make a context, or null where the browser has none; called within a press
  * @param page the page's clock, seconds
+ * @param later does something after so many seconds, unless it is taken back
  */
-export function createSpeaker(make: () => SoundContext | null, page: () => number): Speaker {
+export function createSpeaker(
+  make: () => SoundContext | null,
+  page: () => number,
+  later: (seconds: number, call: () => void) => () => void = onTimer,
+): Speaker {
   let context: SoundContext | null = null
   let out: GainNode | null = null
   const playing = new Set<Voiced>()
@@ -103,6 +115,8 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
   let offset = 0
   let volume = QUIET
   let told: SoundState = 'off'
+  /** Takes back that the device is closed soon; null: it is not. */
+  let stay: (() => void) | null = null
   const listeners = new Set<() => void>()
 
   const stateNow = (): SoundState => {
@@ -148,6 +162,8 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
   }
 
   const drop = (): void => {
+    stay?.()
+    stay = null
     context?.removeEventListener('statechange', look)
     context?.close().catch(() => {})
     context = null
@@ -222,6 +238,11 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     return begins
   }
 
+  const silence = (): void => {
+    if (context === null) return
+    for (const voiced of playing) fade(voiced, context.currentTime)
+  }
+
   return {
     get state() {
       return stateNow()
@@ -235,6 +256,8 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     },
     wake() {
       wanted = true
+      stay?.()
+      stay = null
       learn()
       // A clock that stands although the device says that it runs, or one that was closed, is of no use any more.
       if (context !== null && (context.state === 'closed' || (context.state === 'running' && watch.stands()))) drop()
@@ -244,7 +267,9 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     },
     sleep() {
       wanted = false
-      drop()
+      // What sounds gives way first: a device that is closed at once snaps.
+      silence()
+      if (context !== null) stay ??= later(CLOSE + reported(), drop)
       tell()
     },
     prepare(samples, sampleRate) {
@@ -262,10 +287,7 @@ export function createSpeaker(make: () => SoundContext | null, page: () => numbe
     queue(sounding) {
       if (context !== null && out !== null) sound(context, out, sounding, false)
     },
-    silence() {
-      if (context === null) return
-      for (const voiced of playing) fade(voiced, context.currentTime)
-    },
+    silence,
     setVolume(next) {
       volume = Math.min(1, Math.max(0, next))
       if (context !== null && out !== null) out.gain.setTargetAtTime(volume, context.currentTime, FADE)

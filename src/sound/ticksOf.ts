@@ -2,6 +2,7 @@ import type { Counting, Dance } from '../dance/dance.ts'
 import { calledAt, countAt, musicPlace } from '../timing/counts.ts'
 import { gridPoints } from '../timing/grid.ts'
 import type { Schedule } from '../timing/schedule.ts'
+import { type ClickChoices, clickFor } from './clickFor.ts'
 import type { Tick } from './tick.ts'
 import { wordFor } from './wordFor.ts'
 
@@ -18,15 +19,10 @@ export type Sounded = {
 }
 
 /** What is to be heard of it. */
-export type TickChoices = {
+export type TickChoices = ClickChoices & {
   readonly counting: Counting
   /** Words: none, all of the counting, or only those on which a step is called. */
   readonly count: 'off' | 'counting' | 'steps'
-  /** The first of a bar stands out; otherwise it is a beat like the others. */
-  readonly bar: boolean
-  readonly beats: boolean
-  /** Halves, and the calls that lie on neither a beat nor a half. */
-  readonly halves: boolean
   /** In half beats: also the ands on which no step is called; left out: yes. Where halves blur, nobody can say them. */
   readonly ands?: boolean
 }
@@ -67,12 +63,6 @@ function momentAt(sounded: Sounded, at: number, call: Call | null): Moment {
   const time = sounded.range.from + at
   const { count, part } = musicPlace(sounded.schedule, time)
   return { time, count, on: part < NEAR ? 'beat' : isNear(part, 0.5) ? 'half' : 'between', call }
-}
-
-function clickFor({ count, on }: Moment, { bar, beats, halves }: TickChoices): Tick['click'] {
-  if (on !== 'beat') return halves ? 'half' : null
-  if (count === 1 && bar) return 'bar'
-  return beats ? 'beat' : null
 }
 
 /** Whether what is called last is none of the steps that are danced: there the count stops, on the screen as well. */
@@ -121,7 +111,11 @@ export function ticksOf(sounded: Sounded, choices: TickChoices): Tick[] {
   const calls = callsOf(sounded)
   return timesOf(sounded, calls).flatMap((at) => {
     const moment = momentAt(sounded, at, calls.find((call) => isNear(call.at, at)) ?? null)
-    const tick: Tick = { at, click: clickFor(moment, choices), say: wordOf(sounded, moment, choices) }
+    const tick: Tick = {
+      at,
+      click: clickFor(moment.count, moment.on === 'beat', choices),
+      say: wordOf(sounded, moment, choices),
+    }
     return tick.click === null && tick.say === null ? [] : [tick]
   })
 }

@@ -26,6 +26,7 @@ export function SoundSheet({ player, sound, close }: Props) {
       {sound.conductor === null ? null : <Choices conductor={sound.conductor} wake={sound.wake} />}
       {sound.conductor === null ? null : <TapDelay player={player} sound={sound} conductor={sound.conductor} />}
       {sound.conductor === null ? null : <ClickFiles player={player} conductor={sound.conductor} />}
+      {sound.state === 'off' ? null : <p className="sheet-note">{soundWords.nothingHeard}</p>}
       <p className="sheet-note">{soundWords.care}</p>
     </Sheet>
   )
@@ -81,6 +82,13 @@ function Choices({ conductor, wake }: { readonly conductor: Conductor; readonly 
         />
       </label>
       <p className="sheet-note">{soundWords.offset(conductor.reported(), choices.offset)}</p>
+      {conductor.passesSwitch ? (
+        <Switch
+          on={choices.throughSwitch}
+          word={soundWords.throughSwitch}
+          set={(throughSwitch) => set({ throughSwitch })}
+        />
+      ) : null}
     </>
   )
 }

@@ -3,6 +3,7 @@ import type { SoundingDriver } from '../clock/soundingDriver.ts'
 import type { Conductor, SoundChoices } from '../conductor.ts'
 import type { Player } from '../player.ts'
 import type { SoundState, Speaker } from '../sound/speaker.ts'
+import { pageAround } from './pageAround.ts'
 
 /** What of sound the page has from its beginning; the rest comes with the first press. */
 export type SoundSource = { readonly speaker: Speaker; readonly driver: SoundingDriver }
@@ -34,7 +35,7 @@ export function useSound(player: Player, { speaker, driver }: SoundSource, faile
     loading.current = true
     import('../conductor.ts').then(
       ({ createConductor, FIRST_CHOICES }) => {
-        const made = createConductor(player, speaker, driver, { ...FIRST_CHOICES, on: true })
+        const made = createConductor(player, speaker, driver, pageAround(), { ...FIRST_CHOICES, on: true })
         setConductor(made)
         // Words come when they are there; without them there are clicks.
         import('../keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()).then(made.say, () => {})

@@ -27,5 +27,9 @@ export const soundWords = {
   files: (loops: number) => `For other equipment, at the tempo at hand: ${loops} loops`,
   wav: 'Save as sound (WAV)',
   midi: 'Save as MIDI',
+  throughSwitch: 'Sound even when the device is switched to silent. It may pause your music app.',
+  /** What to look at where nothing is heard, the likeliest first. */
+  nothingHeard:
+    'Nothing to hear? Look at the device’s silent switch first, then at its volume, and at where its sound goes (earphones, a speaker in another room).',
   care: 'Start quiet. Leave room for the music, your partner and the room, and rest your ears.',
 } as const

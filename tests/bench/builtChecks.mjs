@@ -29,6 +29,7 @@ export async function builtChecks(repository) {
       },
     })
     const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'poseChecks.mjs')], {
+      cwd: repository,
       encoding: 'utf8',
       timeout: 120_000,
     })

@@ -1,25 +1,11 @@
+import { withoutGpu } from './withoutGpu.mjs'
+
 /** @typedef {import('./check.mjs').Check} Check */
 /** @typedef {import('./benchWindow.d.ts').Answer} Answer */
 /** @typedef {import('./benchWindow.d.ts').AnswerPicture} AnswerPicture */
 
 const PRESSES = 40
 const VIEWPORT = { width: 1280, height: 720 }
-
-/**
- * Takes WebGL away, before the page is opened. The canvas renderer is many times as fast as a GPU made of software, and
- * frames are counted here, not timed.
- */
-function withoutGpu() {
-  for (const { prototype } of [HTMLCanvasElement, OffscreenCanvas]) {
-    const real = /** @type {(this: unknown, ...args: unknown[]) => unknown} */ (prototype.getContext)
-    Object.defineProperty(prototype, 'getContext', {
-      /** @this {unknown} @param {string} name @param {unknown[]} rest */
-      value(name, ...rest) {
-        return name.startsWith('webgl') ? null : real.call(this, name, ...rest)
-      },
-    })
-  }
-}
 
 /** In the page: `answerTo` gives every picture that is rendered from an event on. */
 async function watchPictures() {

@@ -2,5 +2,6 @@
 // does not agree.
 import { poseRates } from './poseRates.ts'
 import { seekCost } from './seekCost.ts'
+import { soundCost } from './soundCost.ts'
 
-process.stdout.write(JSON.stringify([...poseRates(), seekCost()]))
+process.stdout.write(JSON.stringify([...poseRates(), seekCost(), ...soundCost(process.cwd())]))

@@ -1,41 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { createSpeaker, type Sounding, type SoundState, type Speaker } from '../../src/sound/speaker.ts'
+import type { Sounding } from '../../src/sound/speaker.ts'
 import { evenly } from '../tools/evenly.ts'
-import { type Devices, type FakeSound, fakeSound } from '../tools/fakeSound.ts'
-
-const RATE = 48_000
-const BLOCK = 128 / RATE
-
-/** As a page looks, each frame. */
-function look(fake: FakeSound, speaker: Speaker, seconds: number): void {
-  for (let frame = 0; frame < seconds * 60; frame++) {
-    fake.wait(1 / 60)
-    speaker.look()
-  }
-}
-
-function begun(devices: Devices = {}): { fake: FakeSound; speaker: Speaker; states: SoundState[] } {
-  const fake = fakeSound(devices)
-  const speaker = createSpeaker(fake.make, fake.page)
-  const states: SoundState[] = []
-  speaker.onState(() => states.push(speaker.state))
-  return { fake, speaker, states }
-}
-
-function woken(devices: Devices = {}) {
-  const all = begun(devices)
-  all.speaker.wake()
-  look(all.fake, all.speaker, 1)
-  return all
-}
-
-/** A sound that is always 1: what comes out is how loud it is. */
-function ones(speaker: Speaker): AudioBuffer {
-  const buffer = speaker.prepare(new Float32Array(4800).fill(1), RATE)
-  if (buffer === null) throw new Error('there is no device')
-  return buffer
-}
+import type { Devices, FakeSound } from '../tools/fakeSound.ts'
+import { BLOCK, begun, look, ones, RATE, woken } from '../tools/wokenSpeaker.ts'
 
 describe('createSpeaker(make, page): what it says is true', () => {
   test('before a press nothing is made, resumed or said, whatever it is asked for', () => {
@@ -318,10 +286,37 @@ describe('start, queue, silence: one sound at a time, and nothing snaps', () => 
     const { fake, speaker } = woken()
     speaker.start({ buffer: ones(speaker), when: speaker.earliest() ?? 0, into: 0, loops: true })
     fake.wait(0.2)
+    const from = Math.floor(fake.device.time * RATE) - 480
     speaker.sleep()
-    expect([speaker.state, fake.device.state]).toEqual(['off', 'closed'])
+    expect([speaker.state, fake.device.state]).toEqual(['off', 'running'])
+    fake.wait(0.15)
+    expect(fake.device.state).toBe('closed')
+    // It gave way within 4 ms, with no step.
+    const mixed = fake.device.mix(from, from + 4800)
+    expect(mixed[0]).toBeGreaterThan(0.4)
+    expect(Math.max(...mixed.map((v, k) => Math.abs(v - (mixed[k - 1] ?? v))))).toBeLessThan(1 / (0.004 * RATE))
+    expect(mixed.subarray(480 + 400).every((sample) => sample === 0)).toBe(true)
     speaker.wake()
     look(fake, speaker, 1)
     expect([speaker.state, fake.made.length, fake.device.played.length]).toEqual(['sounding', 2, 0])
+  })
+  test('woken before the device is closed: the same one goes on, and what sounded before does not', () => {
+    const { fake, speaker } = woken({ latency: 0.2, says: 0.2 })
+    const buffer = ones(speaker)
+    speaker.start({ buffer, when: speaker.earliest() ?? 0, into: 0, loops: true })
+    fake.wait(0.2)
+    speaker.sleep()
+    fake.wait(0.05)
+    speaker.sleep()
+    speaker.wake()
+    fake.wait(0.5)
+    expect([speaker.state, fake.made.length, fake.device.state]).toEqual(['sounding', 1, 'running'])
+    const now = Math.floor(fake.device.time * RATE)
+    expect(fake.device.mix(now - 4800, now).every((sample) => sample === 0)).toBe(true)
+    speaker.start({ buffer, when: speaker.earliest() ?? 0, into: 0, loops: true })
+    fake.wait(0.2)
+    expect(fake.device.mix(now + 4800, now + 4801)[0]).toBeCloseTo(0.5, 6)
+    speaker.close()
+    expect(fake.device.state).toBe('closed')
   })
 })

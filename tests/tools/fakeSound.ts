@@ -1,4 +1,6 @@
 import { type CrankedDriver, crankedDriver } from '../../src/clock/crankedDriver.ts'
+import type { PageAround } from '../../src/sound/pageAround.ts'
+import { type AudioSessionHost, silentSwitch } from '../../src/sound/silentSwitch.ts'
 import type { SoundContext } from '../../src/sound/speaker.ts'
 import { type FakeContext, fakeContext } from './fakeContext.ts'
 
@@ -25,8 +27,12 @@ export type FakeSound = {
   /** For `createSpeaker`. */
   make(): SoundContext | null
   page(): number
-  /** For whoever wants to be called over and over. */
-  every(seconds: number, call: () => void): () => void
+  /** For whoever wants to be called once. */
+  later(seconds: number, call: () => void): () => void
+  /** The page besides its sound. */
+  readonly around: PageAround
+  /** Hides it or shows it again: hidden it makes no frames, and its timers come every so many seconds. */
+  hide(timers: number | null): void
   /** Lets time pass in which the page does something else: no frame, no timer. */
   busy(by: number): void
   /** Lets time pass without a frame; timers go. */
@@ -38,10 +44,13 @@ export type FakeSound = {
 }
 
 /** @param start the page's clock, seconds */
-export function fakeSound(devices: Devices = {}, start = 7): FakeSound {
+export function fakeSound(devices: Devices = {}, start = 7, host: AudioSessionHost = {}): FakeSound {
   const driver = crankedDriver(start)
   const made: FakeContext[] = []
   const timers = new Set<{ due: number; readonly seconds: number; readonly call: () => void }>()
+  const watchers = new Set<() => void>()
+  /** Seconds between timers while it is hidden; null: it is not. */
+  let rarely: number | null = null
   const busy = (by: number): void => {
     driver.wait(by)
     for (const device of made) device.pass(by)
@@ -51,7 +60,7 @@ export function fakeSound(devices: Devices = {}, start = 7): FakeSound {
     for (const timer of [...timers])
       if (timer.due <= driver.now() + 1e-9) {
         // A page that was away is called once and not for all that it has missed.
-        timer.due = driver.now() + timer.seconds
+        timer.due = driver.now() + Math.max(timer.seconds, rarely ?? 0)
         timer.call()
       }
   }
@@ -73,16 +82,37 @@ export function fakeSound(devices: Devices = {}, start = 7): FakeSound {
       return fake.device.context
     },
     page: () => driver.now(),
-    every(seconds, call) {
-      const timer = { due: driver.now() + seconds, seconds, call }
-      timers.add(timer)
-      return () => timers.delete(timer)
+    later(seconds, call) {
+      const stop = fake.around.every(seconds, () => {
+        stop()
+        call()
+      })
+      return stop
+    },
+    around: {
+      every(seconds, call) {
+        const timer = { due: driver.now() + seconds, seconds, call }
+        timers.add(timer)
+        return () => timers.delete(timer)
+      },
+      hidden: () => rarely !== null,
+      onHidden(listener) {
+        watchers.add(listener)
+        return () => watchers.delete(listener)
+      },
+      silentSwitch: silentSwitch(host),
+    },
+    hide(every) {
+      rarely = every
+      for (const timer of timers) timer.due = Math.max(timer.due, driver.now() + (every ?? 0))
+      if (every === null) for (const timer of timers) timer.due = driver.now()
+      for (const watcher of [...watchers]) watcher()
     },
     busy,
     wait: pass,
     crank(by) {
       pass(by)
-      driver.crank(0)
+      if (rarely === null) driver.crank(0)
     },
     run(seconds, rate = 60) {
       for (let frame = 0; frame < Math.round(seconds * rate); frame++) fake.crank(1 / rate)

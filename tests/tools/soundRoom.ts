@@ -4,6 +4,8 @@ import { type Conductor, createConductor, FIRST_CHOICES, type SoundChoices } fro
 import type { Figure } from '../../src/figure/figure.ts'
 import { createPlayer, type Player } from '../../src/player.ts'
 import type { Lesson } from '../../src/session/lesson.ts'
+import { countInTicks } from '../../src/sound/countInTicks.ts'
+import type { AudioSessionHost } from '../../src/sound/silentSwitch.ts'
 import { createSpeaker, type Speaker } from '../../src/sound/speaker.ts'
 import { ticksOf } from '../../src/sound/ticksOf.ts'
 import { seconds } from '../../src/units.ts'
@@ -49,41 +51,49 @@ function placesOf(lesson: Lesson): number[] {
 }
 
 /** Ticks that a clock comes to between two times, in its seconds. */
-function ticksBetween(clock: Clock, from: number, to: number, lessons: readonly Lesson[]): number[] {
+function ticksBetween(clock: Clock, since: number, to: number, lessons: readonly Lesson[]): number[] {
   const { former, anchor, range, round, playing, secondsPerBeat } = clock
-  if (former !== undefined && from < anchor.now)
+  if (former !== undefined && since < anchor.now)
     return [
-      ...ticksBetween(former, from, Math.min(to, anchor.now), lessons),
+      ...ticksBetween(former, since, Math.min(to, anchor.now), lessons),
       ...ticksBetween({ ...clock, former: undefined }, anchor.now, to, lessons),
     ]
+  // Until it can be heard it stands.
+  const from = Math.max(since, anchor.now)
   const lesson = lessons.findLast((one) => one.range.from === range.from && one.range.to === range.to)
   if (!playing || !(to > from) || lesson === undefined) return []
   const first = beatAt(clock, seconds(from)) - range.from
   const end = Math.min(first + (to - from) / secondsPerBeat, round === null ? range.to - range.from : Infinity)
+  const countedIn = countInTicks(lesson, anchor.beat, ALL_CLICKS).flatMap(({ at }) => {
+    const place = anchor.beat - range.from + at
+    return place >= first - 1e-9 && place < end - 1e-9 ? [from + (place - first) * secondsPerBeat] : []
+  })
   const found = placesOf(lesson).flatMap((at) => {
     const all: number[] = []
-    const turn = Math.ceil((first - at) / lesson.round - 1e-9)
+    const turn = Math.max(0, Math.ceil((first - at) / lesson.round - 1e-9))
     for (let beat = at + turn * lesson.round; beat < end - 1e-9; beat += lesson.round)
       all.push(from + (beat - first) * secondsPerBeat)
     return all
   })
-  return found.sort((a, b) => a - b)
+  return [...countedIn, ...found].sort((a, b) => a - b)
 }
 
 export function soundRoom(
   figures: readonly Figure[],
   devices: Devices = {},
   choices: Partial<SoundChoices> = {},
+  host: AudioSessionHost = {},
 ): SoundRoom {
-  const fake = fakeSound(devices)
-  const speaker = createSpeaker(fake.make, fake.page)
+  const fake = fakeSound(devices, 7, host)
+  const speaker = createSpeaker(fake.make, fake.page, fake.later)
   const driver = soundingDriver(fake.driver, speaker)
   const player = createPlayer(figures, driver)
-  const conductor = createConductor(
-    ...([player, speaker, driver] as const),
-    { ...FIRST_CHOICES, volume: 1, halves: true, ...choices },
-    fake.every,
-  )
+  const conductor = createConductor(...([player, speaker, driver] as const), fake.around, {
+    ...FIRST_CHOICES,
+    volume: 1,
+    halves: true,
+    ...choices,
+  })
   const notes: Shown[] = []
   const cuts: { readonly from: number; readonly to: number }[] = []
   let [jump, back] = [0, Number.POSITIVE_INFINITY]
