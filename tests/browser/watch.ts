@@ -25,7 +25,7 @@ declare global {
 }
 
 /** Counts frames, commits, writes and policy violations. Call before the page is opened. */
-async function watch(page: Page): Promise<void> {
+export async function watch(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const watched: Watched = { frames: 0, commits: 0, writes: [], violations: [] }
     window.watched = watched
@@ -88,11 +88,18 @@ export async function open(page: Page): Promise<void> {
   })
 }
 
-/** Opens the page and waits until its picture stands, as a visitor does. */
+/** Opens the page and waits until its picture stands, as a visitor does. In a reused page the program is started anew. */
 export async function openGreeting(page: Page): Promise<void> {
-  await watch(page)
-  await page.goto('/')
-  await page.waitForFunction(() => window.overfoot !== undefined)
+  if (page.url() === 'about:blank') {
+    await watch(page)
+    await page.goto('/')
+    await page.waitForFunction(() => window.overfoot !== undefined)
+  } else {
+    await page.evaluate(() => {
+      const { start } = window.overfoot
+      Object.assign(window, { overfoot: { ...start(), start } })
+    })
+  }
   await page.evaluate(async () => {
     const stage = await window.overfoot.stage
     while (stage.counts.draws === 0) await new Promise((done) => setTimeout(done, 20))
