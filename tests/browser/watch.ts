@@ -100,10 +100,22 @@ export async function openGreeting(page: Page): Promise<void> {
       Object.assign(window, { overfoot: { ...start(), start } })
     })
   }
-  await page.evaluate(async () => {
-    const stage = await window.overfoot.stage
-    while (stage.counts.draws === 0) await new Promise((done) => setTimeout(done, 20))
-  })
+  // Soon enough for the test to say why, should there never be a picture.
+  await page.evaluate(async (patience) => {
+    const from = performance.now()
+    const wait = () => new Promise((done) => setTimeout(done, 20))
+    let stage: Stage | null = null
+    window.overfoot.stage.then((started) => {
+      stage = started
+    })
+    while (stage === null || (stage as Stage).counts.draws === 0) {
+      await wait()
+      if (performance.now() - from < patience) continue
+      const { width, height } = document.querySelector('.panels')?.getBoundingClientRect() ?? new DOMRect()
+      const of = `${document.readyState}, ${document.visibilityState}, panels ${width}×${height}`
+      throw new Error(`no picture after ${patience} ms: ${stage === null ? 'no stage' : 'nothing drawn'}, ${of}`)
+    }
+  }, 20_000)
 }
 
 /** The beat that the page stands on. */
