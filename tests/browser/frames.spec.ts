@@ -14,8 +14,7 @@ test('nothing is asked for until somebody plays, nor from 100 ms after a pause',
   expect(await page.evaluate(() => window.watched.frames)).toBe(idle)
 
   await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await page.waitForTimeout(700)
-  expect(await page.evaluate(() => window.watched.frames)).toBeGreaterThan(idle + 5)
+  await expect.poll(() => page.evaluate(() => window.watched.frames)).toBeGreaterThan(idle + 5)
   const after = await page.evaluate(async () => {
     window.overfoot.player.pause()
     await new Promise((done) => setTimeout(done, 100))
