@@ -10,6 +10,8 @@ export default defineConfig({
     // world for each of eighty files.
     isolate: false,
     maxWorkers: '100%',
+    // The longest take some seconds, and several times that where others use the same processor.
+    testTimeout: 60_000,
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'node_modules/**'],
   },

@@ -87,7 +87,8 @@ async function all() {
   const unit = join(reports, 'unit.json')
   const browser = join(reports, 'browser.json')
 
-  // Two lanes, for two processor cores. The browser tests come last and alone: they measure frames.
+  // Two lanes, for two processor cores, and then the unit tests, which take both; a browser is fetched meanwhile, which is
+  // waiting for the most part. The browser tests come last and alone: they measure frames.
   const still = [
     () => check('types of the page', () => node([TSC, '-p', 'tsconfig.json'])),
     () => check('types of the core, without a browser', () => node([TSC, '-p', 'tsconfig.core.json'])),
@@ -98,25 +99,23 @@ async function all() {
   const built = [
     () => check('build', () => node([bin('vite/bin/vite.js'), 'build', '--logLevel', 'warn'])),
     () => check('bundle', () => node([join(REPOSITORY, 'tests/bundle/checkBundle.mjs')]), null, true),
-    () =>
-      check('browser to test with', async () => {
-        const { findBrowser } = await import('./tools/findBrowser.mjs')
-        return { code: 0, output: await findBrowser() }
-      }),
   ]
+  // In a process of its own: it waits for others in a way that would hold up the lanes.
+  const find = "import('./tests/tools/findBrowser.mjs').then(({ findBrowser }) => findBrowser()).then(console.log)"
+  const fetched = () => check('browser to test with', () => node(['-e', find]))
   const unitArgs = ['run', '--reporter=dot', '--reporter=json', `--outputFile.json=${unit}`]
   const browserArgs = ['test', '--reporter=list,json']
-  const tested = [
-    () => check('unit tests', () => node([bin('vitest/vitest.mjs'), ...unitArgs]), fromReport(unit, countVitest)),
-    () =>
-      check(
-        'browser tests',
-        () => node([bin('@playwright/test/cli.js'), ...browserArgs], { PLAYWRIGHT_JSON_OUTPUT_NAME: browser }),
-        fromReport(browser, countPlaywright),
-      ),
-  ]
+  const unitTests = () =>
+    check('unit tests', () => node([bin('vitest/vitest.mjs'), ...unitArgs]), fromReport(unit, countVitest))
+  const browserTests = () =>
+    check(
+      'browser tests',
+      () => node([bin('@playwright/test/cli.js'), ...browserArgs], { PLAYWRIGHT_JSON_OUTPUT_NAME: browser }),
+      fromReport(browser, countPlaywright),
+    )
+  const withoutBrowser = async () => addUp([...(await Promise.all([inTurn(still), inTurn(built)])), await unitTests()])
   try {
-    return addUp([...(await Promise.all([inTurn(still), inTurn(built)])), await inTurn(tested)])
+    return addUp([...(await Promise.all([withoutBrowser(), fetched()])), await browserTests()])
   } finally {
     await rm(reports, { recursive: true })
   }

@@ -1,6 +1,6 @@
-import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, parseDocument, Scalar } from 'yaml'
+import { Composer, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type Pair, Scalar } from 'yaml'
 import { type Fault, fault, type ProblemPlace } from '../problem.ts'
-import { nestsTooDeep } from './nestsTooDeep.ts'
+import { tokensOf } from './tokensOf.ts'
 
 /** Keys and list positions (from 0) that lead to a value. */
 export type Path = readonly (string | number)[]
@@ -35,8 +35,6 @@ const options = {
   // Looked for below: the library compares every key with every other.
   uniqueKeys: false,
   prettyErrors: false,
-  // Anything above silence reports a second document; nothing is ever printed here.
-  logLevel: 'error',
 } as const
 
 const written = (scalar: Scalar): string | null => {
@@ -67,16 +65,20 @@ export function readDocument(text: string): DocumentReading {
   const complain = (offset: number, detail: string) =>
     faults.push({ fault: fault('not-yaml', { detail }), ...at(offset) })
 
-  const deep = nestsTooDeep(text)
-  if (deep !== null) {
-    complain(deep, 'TOO_DEEP')
+  const read = tokensOf(text)
+  if ('tooDeep' in read) {
+    complain(read.tooDeep, 'TOO_DEEP')
     return { description: null, faults }
   }
-  const document = parseDocument(text, options)
+  // Not the library's parseDocument: it would make the tokens once more, half of all the work.
+  const [document, second] = new Composer(options).compose(read.tokens, true, text.length)
+  if (document === undefined) throw new Error('the library has made no document, although it must')
+  const slips = [...document.errors, ...document.warnings].map(({ pos, code }) => ({ from: pos[0], code }))
+  if (second !== undefined) slips.splice(document.errors.length, 0, { from: second.range[0], code: 'MULTIPLE_DOCS' })
   let line = 0
-  for (const { pos, code } of [...document.errors, ...document.warnings].slice(0, MOST_ERRORS)) {
-    if (at(pos[0]).line !== line) complain(pos[0], code)
-    line = at(pos[0]).line
+  for (const { from, code } of slips.slice(0, MOST_ERRORS)) {
+    if (at(from).line !== line) complain(from, code)
+    line = at(from).line
   }
   if (faults.length > 0) return { description: null, faults }
 

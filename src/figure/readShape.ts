@@ -31,7 +31,9 @@ export function readShape(value: unknown): Shape {
   return {
     written: result.output as WrittenFigure,
     findings,
-    isSound: (path) => !touched.has(name(path)) && !stems(path).some((stem) => refused.has(stem)),
+    // Most descriptions are good ones.
+    isSound: (path) =>
+      findings.length === 0 || (!touched.has(name(path)) && !stems(path).some((stem) => refused.has(stem))),
     isRefused: (path) => refused.has(name(path)),
   }
 }

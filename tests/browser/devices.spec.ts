@@ -1,7 +1,6 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test as fresh, type Page } from '@playwright/test'
+import { test } from './reusedPage.ts'
 import { beatNow, coloursAt, open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 const SIZES = [
   ['projector', 1920, 1080],
@@ -56,11 +55,9 @@ for (const [name, width, height] of SIZES) {
 }
 
 test('text twice as large: nothing sideways, and the large button is on the screen', async ({ page }) => {
-  await page.addInitScript(() =>
-    addEventListener('DOMContentLoaded', () => {
-      document.documentElement.style.fontSize = '200%'
-    }),
-  )
+  await page.evaluate(() => {
+    document.documentElement.style.fontSize = '200%'
+  })
   await open(page)
   expect((await faults(page)).wide).toBe(0)
   const play = await page.getByRole('button', { name: 'Play', exact: true }).boundingBox()
@@ -87,32 +84,34 @@ test('turned round while it plays: the picture fits anew, and the beat goes on',
   for (const colours of await coloursAt(page, 1)) expect(colours).toBeGreaterThan(20)
 })
 
-test('another pixel ratio, as when the window goes to another screen: as many device pixels, at most three a pixel', async ({
-  page,
-}) => {
-  await open(page)
-  const browser = await page.context().newCDPSession(page)
-  for (const [ratio, drawn] of [
-    [1.5, 1.5],
-    [2.625, 2.625],
-    [4, 3],
-    [0.8, 0.8],
-  ] as const) {
-    await browser.send('Emulation.setDeviceMetricsOverride', {
-      width: 1280,
-      height: 720,
-      deviceScaleFactor: ratio,
-      mobile: false,
-    })
-    const width = () =>
-      page.evaluate(async () => {
-        const { canvas } = await window.overfoot.stage
-        return canvas.width / canvas.getBoundingClientRect().width
+fresh(
+  'another pixel ratio, as when the window goes to another screen: as many device pixels, at most three a pixel',
+  async ({ page }) => {
+    await withoutGpu(page)
+    await open(page)
+    const browser = await page.context().newCDPSession(page)
+    for (const [ratio, drawn] of [
+      [1.5, 1.5],
+      [2.625, 2.625],
+      [4, 3],
+      [0.8, 0.8],
+    ] as const) {
+      await browser.send('Emulation.setDeviceMetricsOverride', {
+        width: 1280,
+        height: 720,
+        deviceScaleFactor: ratio,
+        mobile: false,
       })
-    await expect.poll(width).toBeCloseTo(drawn, 1)
-    for (const colours of await coloursAt(page, 1)) expect(colours).toBeGreaterThan(20)
-  }
-})
+      const width = () =>
+        page.evaluate(async () => {
+          const { canvas } = await window.overfoot.stage
+          return canvas.width / canvas.getBoundingClientRect().width
+        })
+      await expect.poll(width).toBeCloseTo(drawn, 1)
+      for (const colours of await coloursAt(page, 1)) expect(colours).toBeGreaterThan(20)
+    }
+  },
+)
 
 test('a pinch, a swipe and a scroll on the picture are the browser’s; on the slider they are ours', async ({
   page,

@@ -1,8 +1,7 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test as fresh, type Page } from '@playwright/test'
 import { axeFindings } from './axeFindings.ts'
+import { test } from './reusedPage.ts'
 import { coloursAt, open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 const sheet = (page: Page) => page.locator('.sheet')
 const fault = (page: Page, name: string) => sheet(page).getByRole('radio', { name })
@@ -57,7 +56,8 @@ test.describe('1280×800', () => {
     expect(await page.evaluate(() => window.overfoot.player.store.getState().session.figure)).toContain('07')
   })
 
-  test('a fourth picture, on chosen steps, kept in a link, and taken away again', async ({ page }) => {
+  fresh('a fourth picture, on chosen steps, kept in a link, and taken away again', async ({ page }) => {
+    await withoutGpu(page)
     await open(page)
     await page.keyboard.press('m')
     await sheet(page).getByRole('button', { name: 'Add a picture' }).click()

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test'
+import { test as reused } from './reusedPage.ts'
 import { coloursAt, open, withoutGpu } from './watch.ts'
 
 // In software WebGL the time goes with the pixels, and nothing here depends on the size.
@@ -13,8 +14,7 @@ test('nothing is asked for until somebody plays, nor from 100 ms after a pause',
   expect(await page.evaluate(() => window.watched.frames)).toBe(idle)
 
   await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await page.waitForTimeout(700)
-  expect(await page.evaluate(() => window.watched.frames)).toBeGreaterThan(idle + 5)
+  await expect.poll(() => page.evaluate(() => window.watched.frames)).toBeGreaterThan(idle + 5)
   const after = await page.evaluate(async () => {
     window.overfoot.player.pause()
     await new Promise((done) => setTimeout(done, 100))
@@ -60,7 +60,7 @@ test('a frame while playing: one request, no static shape, no React commit, and 
   expect(seen.stray).toBe(0)
 })
 
-test('React is watched: a commit is counted when somebody acts', async ({ page }) => {
+reused('React is watched: a commit is counted when somebody acts', async ({ page }) => {
   await open(page)
   const before = await page.evaluate(() => window.watched.commits)
   await page.getByRole('button', { name: 'Loop the whole figure' }).click()

@@ -1,8 +1,7 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test as fresh, type Page } from '@playwright/test'
 import { axeFindings } from './axeFindings.ts'
+import { test } from './reusedPage.ts'
 import { beatNow, open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 const GOOD = `overfoot: 1
 title: Quillmoor walk
@@ -205,10 +204,11 @@ test('hostile text is text: markup, turned lines, control characters', async ({ 
   expect(await violations(page)).toEqual([])
 })
 
-test.describe('a link', () => {
-  test.use({ permissions: ['clipboard-read', 'clipboard-write'] })
+fresh.describe('a link', () => {
+  fresh.use({ permissions: ['clipboard-read', 'clipboard-write'] })
+  fresh.beforeEach(({ page }) => withoutGpu(page))
 
-  test('is written, copied and opens the same view of an own figure in another page', async ({ page, context }) => {
+  fresh('is written, copied and opens the same view of an own figure in another page', async ({ page, context }) => {
     await open(page)
     await pick(page, fileOf(GOOD, 'walk.yaml'))
     await expect.poll(() => figureTitle(page)).toBe('Quillmoor walk')
@@ -241,29 +241,30 @@ test.describe('a link', () => {
     expect(new URL(other.url()).hash).toBe('')
   })
 
-  test('that comes while the page is open is followed; a damaged one is refused and changes nothing', async ({
-    page,
-  }) => {
-    await open(page)
-    const first = await figureTitle(page)
-    await page.evaluate(() => window.overfoot.player.seek(2))
-    await page.getByRole('button', { name: 'Link' }).click()
-    const link = new URL(page.url()).hash
-    await page.evaluate(() => window.overfoot.player.choose(window.overfoot.player.figures[5]?.id ?? ''))
-    const second = await figureTitle(page)
-    expect(second).not.toBe(first)
-    await page.getByRole('button', { name: 'Play', exact: true }).click()
-    await page.evaluate((hash) => (location.hash = hash), link.slice(0, -3))
-    await expect(page.getByText('The link is damaged')).toBeVisible()
-    expect(await figureTitle(page)).toBe(second)
-    expect(await isPlaying(page)).toBe(true)
-    await page.evaluate((hash) => (location.hash = hash), link)
-    await expect.poll(() => figureTitle(page)).toBe(first)
-    expect(await beatNow(page)).toBe(2)
-    expect(await isPlaying(page)).toBe(false)
-  })
+  fresh(
+    'that comes while the page is open is followed; a damaged one is refused and changes nothing',
+    async ({ page }) => {
+      await open(page)
+      const first = await figureTitle(page)
+      await page.evaluate(() => window.overfoot.player.seek(2))
+      await page.getByRole('button', { name: 'Link' }).click()
+      const link = new URL(page.url()).hash
+      await page.evaluate(() => window.overfoot.player.choose(window.overfoot.player.figures[5]?.id ?? ''))
+      const second = await figureTitle(page)
+      expect(second).not.toBe(first)
+      await page.getByRole('button', { name: 'Play', exact: true }).click()
+      await page.evaluate((hash) => (location.hash = hash), link.slice(0, -3))
+      await expect(page.getByText('The link is damaged')).toBeVisible()
+      expect(await figureTitle(page)).toBe(second)
+      expect(await isPlaying(page)).toBe(true)
+      await page.evaluate((hash) => (location.hash = hash), link)
+      await expect.poll(() => figureTitle(page)).toBe(first)
+      expect(await beatNow(page)).toBe(2)
+      expect(await isPlaying(page)).toBe(false)
+    },
+  )
 
-  test('that is damaged opens the page as usual, and says so', async ({ page }) => {
+  fresh('that is damaged opens the page as usual, and says so', async ({ page }) => {
     await open(page)
     const usual = await page.evaluate(() => window.overfoot.player.store.getState().session)
     await page.goto('/#1.f06-waltz-box.0000000')
@@ -272,7 +273,7 @@ test.describe('a link', () => {
     expect(await page.evaluate(() => window.overfoot.player.store.getState().session)).toEqual(usual)
   })
 
-  test('is shown to be copied by hand where the browser refuses', async ({ page }) => {
+  fresh('is shown to be copied by hand where the browser refuses', async ({ page }) => {
     await page.addInitScript(() =>
       Object.defineProperty(navigator.clipboard, 'writeText', { value: () => Promise.reject(new Error('no')) }),
     )

@@ -1,8 +1,7 @@
-import { expect, test } from '@playwright/test'
+import { expect, test as fresh } from '@playwright/test'
 import { axeFindings } from './axeFindings.ts'
+import { test } from './reusedPage.ts'
 import { open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 test('build up: loop after loop it climbs, holds, goes back and up, and stops where it is', async ({ page }) => {
   await page.setViewportSize({ width: 1280, height: 800 })
@@ -60,35 +59,38 @@ test('tap: the tempo is that of the taps', async ({ page }) => {
   expect(await axeFindings(page)).toEqual([])
 })
 
-test('the screen is kept on while it plays, asked for again when the page is looked at, and given back', async ({
-  page,
-}) => {
-  await page.addInitScript(() => {
-    const log: string[] = []
-    Object.assign(window, { wakeLog: log })
-    const request = async () => {
-      log.push('asked')
-      const lock = { released: false, release: async () => void log.push('released') }
-      Object.assign(window, { lock })
-      return lock
-    }
-    Object.defineProperty(navigator, 'wakeLock', { value: { request } })
-  })
-  await open(page)
-  const log = () => page.evaluate(() => (window as unknown as { wakeLog: string[] }).wakeLog)
-  const before = (await log()).length
-  await page.getByRole('button', { name: 'Play', exact: true }).click()
-  await expect.poll(async () => (await log()).length).toBeGreaterThanOrEqual(Math.max(1, before))
-  const asked = (await log()).length
-  // The browser has taken it away, as it does when the page is hidden.
-  await page.evaluate(() => {
-    Object.assign((window as unknown as { lock: object }).lock, { released: true })
-    document.dispatchEvent(new Event('visibilitychange'))
-  })
-  await expect.poll(async () => (await log()).length).toBe(asked + 1)
-})
+fresh(
+  'the screen is kept on while it plays, asked for again when the page is looked at, and given back',
+  async ({ page }) => {
+    await withoutGpu(page)
+    await page.addInitScript(() => {
+      const log: string[] = []
+      Object.assign(window, { wakeLog: log })
+      const request = async () => {
+        log.push('asked')
+        const lock = { released: false, release: async () => void log.push('released') }
+        Object.assign(window, { lock })
+        return lock
+      }
+      Object.defineProperty(navigator, 'wakeLock', { value: { request } })
+    })
+    await open(page)
+    const log = () => page.evaluate(() => (window as unknown as { wakeLog: string[] }).wakeLog)
+    const before = (await log()).length
+    await page.getByRole('button', { name: 'Play', exact: true }).click()
+    await expect.poll(async () => (await log()).length).toBeGreaterThanOrEqual(Math.max(1, before))
+    const asked = (await log()).length
+    // The browser has taken it away, as it does when the page is hidden.
+    await page.evaluate(() => {
+      Object.assign((window as unknown as { lock: object }).lock, { released: true })
+      document.dispatchEvent(new Event('visibilitychange'))
+    })
+    await expect.poll(async () => (await log()).length).toBe(asked + 1)
+  },
+)
 
-test('where the screen cannot be kept on, it says so', async ({ page }) => {
+fresh('where the screen cannot be kept on, it says so', async ({ page }) => {
+  await withoutGpu(page)
   await page.addInitScript(() => {
     Object.defineProperty(navigator, 'wakeLock', { value: { request: () => Promise.reject(new Error('no')) } })
   })

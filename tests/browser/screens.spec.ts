@@ -1,8 +1,7 @@
-import { expect, test } from '@playwright/test'
+import { expect } from '@playwright/test'
 import { axeFindings } from './axeFindings.ts'
-import { open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
+import { test } from './reusedPage.ts'
+import { open } from './watch.ts'
 
 const SIZES = [
   { width: 1280, height: 800 },
@@ -158,4 +157,11 @@ test('every demo opens, and the tempo says bars, beats and seconds', async ({ pa
     expect(await page.evaluate(() => window.overfoot.player.store.getState().lesson.figure.title)).toBe(title)
   }
   expect(await page.evaluate(() => window.watched.violations)).toEqual([])
+})
+
+test('axe is in earnest: a button without a name is found', async ({ page }) => {
+  await open(page)
+  await page.evaluate(() => document.querySelector('main')?.append(document.createElement('button')))
+  expect(await axeFindings(page)).toEqual([expect.stringContaining('button-name: <button>')])
+  await page.evaluate(() => document.querySelector('main')?.lastChild?.remove())
 })

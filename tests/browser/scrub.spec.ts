@@ -1,7 +1,6 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test as fresh, type Page } from '@playwright/test'
+import { test } from './reusedPage.ts'
 import { beatNow, open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 const slider = (page: Page) => page.getByRole('slider', { name: 'Beat' })
 
@@ -85,9 +84,10 @@ test('step buttons go half a beat and stop what plays', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Play', exact: true })).toBeVisible()
 })
 
-test.describe('by touch', () => {
-  test.use({ hasTouch: true, viewport: { width: 390, height: 844 } })
-  test('play, pause, step, scrub and swap panels', async ({ page }) => {
+fresh.describe('by touch', () => {
+  fresh.use({ hasTouch: true, viewport: { width: 390, height: 844 } })
+  fresh('play, pause, step, scrub and swap panels', async ({ page }) => {
+    await withoutGpu(page)
     await open(page)
     await page.getByRole('button', { name: 'Play', exact: true }).tap()
     await page.waitForTimeout(400)

@@ -1,7 +1,6 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test as fresh, type Page } from '@playwright/test'
+import { test } from './reusedPage.ts'
 import { beatNow, coloursAt, open, openGreeting, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 const panelTitles = (page: Page) =>
   page.locator('.panel-title:not(.panel-title-room) b').evaluateAll((all) => all.map(({ textContent }) => textContent))
@@ -193,7 +192,8 @@ test('a long figure turns its page, and says which it is', async ({ page }) => {
 })
 
 test.describe('the first ten seconds', () => {
-  test('a figure moves at once, slowly; one large button; a press stops it', async ({ page }) => {
+  fresh('a figure moves at once, slowly; one large button; a press stops it', async ({ page }) => {
+    await withoutGpu(page)
     await openGreeting(page)
     expect(await isPlaying(page)).toBe(true)
     expect((await session(page)).barsPerMinute).toBe(14.5)
@@ -209,7 +209,8 @@ test.describe('the first ten seconds', () => {
     expect(await isPlaying(page)).toBe(false)
   })
 
-  test('left alone it comes to rest, on a still with beads in every panel', async ({ page }) => {
+  fresh('left alone it comes to rest, on a still with beads in every panel', async ({ page }) => {
+    await withoutGpu(page)
     await openGreeting(page)
     // Three rounds of eight beats at 58 beats a minute would be 25 s: wound on by the clock that the page asks.
     await page.evaluate(() => {

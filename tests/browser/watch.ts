@@ -25,7 +25,7 @@ declare global {
 }
 
 /** Counts frames, commits, writes and policy violations. Call before the page is opened. */
-async function watch(page: Page): Promise<void> {
+export async function watch(page: Page): Promise<void> {
   await page.addInitScript(() => {
     const watched: Watched = { frames: 0, commits: 0, writes: [], violations: [] }
     window.watched = watched
@@ -88,15 +88,34 @@ export async function open(page: Page): Promise<void> {
   })
 }
 
-/** Opens the page and waits until its picture stands, as a visitor does. */
+/** Opens the page and waits until its picture stands, as a visitor does. In a reused page the program is started anew. */
 export async function openGreeting(page: Page): Promise<void> {
-  await watch(page)
-  await page.goto('/')
-  await page.waitForFunction(() => window.overfoot !== undefined)
-  await page.evaluate(async () => {
-    const stage = await window.overfoot.stage
-    while (stage.counts.draws === 0) await new Promise((done) => setTimeout(done, 20))
-  })
+  if (page.url() === 'about:blank') {
+    await watch(page)
+    await page.goto('/')
+    await page.waitForFunction(() => window.overfoot !== undefined)
+  } else {
+    await page.evaluate(() => {
+      const { start } = window.overfoot
+      Object.assign(window, { overfoot: { ...start(), start } })
+    })
+  }
+  // Soon enough for the test to say why, should there never be a picture.
+  await page.evaluate(async (patience) => {
+    const from = performance.now()
+    const wait = () => new Promise((done) => setTimeout(done, 20))
+    let stage: Stage | null = null
+    window.overfoot.stage.then((started) => {
+      stage = started
+    })
+    while (stage === null || (stage as Stage).counts.draws === 0) {
+      await wait()
+      if (performance.now() - from < patience) continue
+      const { width, height } = document.querySelector('.panels')?.getBoundingClientRect() ?? new DOMRect()
+      const of = `${document.readyState}, ${document.visibilityState}, panels ${width}×${height}`
+      throw new Error(`no picture after ${patience} ms: ${stage === null ? 'no stage' : 'nothing drawn'}, ${of}`)
+    }
+  }, 20_000)
 }
 
 /** The beat that the page stands on. */

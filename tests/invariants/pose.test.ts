@@ -10,6 +10,7 @@ import { perform } from '../../src/transfer/perform.ts'
 import type { Way } from '../../src/transfer/way.ts'
 import { beat, share } from '../../src/units.ts'
 import { generatedFigure, THOUSAND } from '../tools/generateFigure.ts'
+import { near } from '../tools/near.ts'
 
 const FEET = ['left', 'right'] as const
 const PER_ACTION = 64
@@ -56,8 +57,8 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
       for (const [index, action] of floor.actions.entries()) {
         if (action.loadBefore !== 0 || action.loadAfter !== 1) continue
         const now = pose(floor, index + 0.5)
-        expect(now.left.load).toBeCloseTo(0.5, 12)
-        expect(now.right.load).toBeCloseTo(0.5, 12)
+        near(now.left.load, 0.5, 5e-13, 'left at the split of action', index)
+        near(now.right.load, 0.5, 5e-13, 'right at the split of action', index)
       }
     })
   })
@@ -110,7 +111,8 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
         for (const [k, { p, now }] of all.entries()) {
           const before = all[k - 1]
           if (before === undefined || floor.swings[foot].some(({ from, to }) => p > from && before.p < to)) continue
-          expect(Math.hypot(now[foot].x - before.now[foot].x, now[foot].y - before.now[foot].y)).toBe(0)
+          const moved = Math.hypot(now[foot].x - before.now[foot].x, now[foot].y - before.now[foot].y)
+          if (moved !== 0) expect.fail(`the ${foot} foot moves by ${moved} outside its swings, at ${p}`)
         }
       }
     })
@@ -134,14 +136,14 @@ describe('pose(floor, p), 1,000 generated figures over all ten dances', { timeou
     everyFigure({ turns: true }, (floor) => {
       for (const [index, action] of floor.actions.entries()) {
         const [half, done] = [pose(floor, index + 0.5).weight, pose(floor, index + 1).weight]
-        expect(half.x).toBeCloseTo((action.restBefore.x + action.rest.x) / 2, 12)
-        expect(half.y).toBeCloseTo((action.restBefore.y + action.rest.y) / 2, 12)
-        expect(done.x).toBeCloseTo(action.rest.x, 12)
-        expect(done.y).toBeCloseTo(action.rest.y, 12)
+        near(half.x, (action.restBefore.x + action.rest.x) / 2, 5e-13, 'x at the split of action', index)
+        near(half.y, (action.restBefore.y + action.rest.y) / 2, 5e-13, 'y at the split of action', index)
+        near(done.x, action.rest.x, 5e-13, 'x at the end of action', index)
+        near(done.y, action.rest.y, 5e-13, 'y at the end of action', index)
         // The marker rests where the loads balance.
         const now = pose(floor, index + 1)
-        expect(done.x).toBeCloseTo(now.left.load * now.left.x + now.right.load * now.right.x, 12)
-        expect(done.y).toBeCloseTo(now.left.load * now.left.y + now.right.load * now.right.y, 12)
+        near(done.x, now.left.load * now.left.x + now.right.load * now.right.x, 5e-13, 'x of the loads', index)
+        near(done.y, now.left.load * now.left.y + now.right.load * now.right.y, 5e-13, 'y of the loads', index)
       }
     })
   })

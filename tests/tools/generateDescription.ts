@@ -88,8 +88,18 @@ function signsOf(id: DanceId, kinds: readonly number[]): Signs {
 }
 
 const plainAction = (direction: Direction): Action => ({
-  ...{ direction, size: null, turn: radians(0), footTurn: null, placed: null, position: null, leading: null },
-  ...{ alignment: null, footwork: '', note: '', weight: share(usualWeights[direction]), moments: {} },
+  direction,
+  size: null,
+  turn: radians(0),
+  footTurn: null,
+  placed: null,
+  position: null,
+  leading: null,
+  alignment: null,
+  footwork: '',
+  note: '',
+  weight: share(usualWeights[direction]),
+  moments: {},
 })
 
 const sometimes = <Value>(value: fc.Arbitrary<Value>): fc.Arbitrary<Value | null> =>
