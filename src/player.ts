@@ -330,8 +330,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     redraw: () => draw(beatNow()),
     onShown: (listener) => shownListeners.add(listener),
     show(stage, rects, dark) {
+      // What React finds in the page when it takes it over is there already.
+      const stands =
+        shown?.stage === stage && shown.dark === dark && JSON.stringify(shown.rects) === JSON.stringify(rects)
       shown = { stage, rects, dark }
-      framePanels()
+      if (!stands) framePanels()
       draw(beatNow())
     },
   }

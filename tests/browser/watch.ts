@@ -97,6 +97,8 @@ export async function openGreeting(page: Page): Promise<void> {
     const stage = await window.overfoot.stage
     while (stage.counts.draws === 0) await new Promise((done) => setTimeout(done, 20))
   })
+  // A visitor cannot press anything before.
+  await page.waitForFunction(() => document.querySelector('#overfoot[inert]') === null)
 }
 
 /** The beat that the page stands on. */
