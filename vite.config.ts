@@ -2,6 +2,8 @@ import react from '@vitejs/plugin-react'
 import { defineConfig } from 'vite'
 import { cspPlugin } from './src/serve/cspPlugin.ts'
 import { figuresPlugin } from './src/serve/figuresPlugin.ts'
+import { markupPlugin } from './src/serve/markupPlugin.ts'
+import { neededFirst } from './src/serve/neededFirst.ts'
 import { preloadPlugin } from './src/serve/preloadPlugin.ts'
 
 export default defineConfig({
@@ -9,7 +11,13 @@ export default defineConfig({
   publicDir: '../public',
   // Relative addresses: the built folder works under any path.
   base: './',
-  plugins: [react(), figuresPlugin(import.meta.dirname), preloadPlugin(), cspPlugin()],
+  plugins: [
+    react(),
+    figuresPlugin(import.meta.dirname),
+    markupPlugin(import.meta.dirname),
+    preloadPlugin(),
+    cspPlugin(),
+  ],
   build: {
     outDir: '../dist',
     emptyOutDir: true,
@@ -20,9 +28,22 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // The policy allows no data: addresses.
     assetsInlineLimit: 0,
-    // What several parts need comes in one file: a browser asks for six at a time, and many small ones hold up the large.
+    // What several parts need comes in one file: a browser asks for six at a time, and many small ones hold up the large. In
+    // one for the first picture, and one for what is later; what runs before all others stays apart.
     rolldownOptions: {
-      output: { codeSplitting: { groups: [{ name: 'shared', test: /[\\/]src[\\/]/, minShareCount: 2 }] } },
+      output: {
+        codeSplitting: {
+          includeDependenciesRecursively: false,
+          groups: [
+            {
+              name: (id, chunks) => (neededFirst(id, (one) => chunks.getModuleInfo(one)) ? 'first' : 'later'),
+              debugName: 'first or later',
+              test: /[\\/]src[\\/](?!stage[\\/]glContext)/,
+              minShareCount: 2,
+            },
+          ],
+        },
+      },
     },
     // What may be heavy is said by the bundle check.
     chunkSizeWarningLimit: Number.POSITIVE_INFINITY,

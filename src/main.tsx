@@ -1,6 +1,17 @@
+import './ui/base.css'
+import './ui/bar.css'
+import './ui/panels.css'
+import './ui/strip.css'
+import './ui/touch.css'
+import './ui/controls.css'
+import './ui/ranges.css'
+import './ui/open.css'
+import './ui/sheet.css'
+import './ui/practice.css'
+import './ui/teach.css'
+import './ui/low.css'
+import './ui/forced.css'
 import { figures } from 'virtual:figures'
-import { StrictMode } from 'react'
-import { createRoot } from 'react-dom/client'
 import { soundingDriver } from './clock/soundingDriver.ts'
 import { fileOf } from './figure/ownFigure.ts'
 import type { SavedText } from './keep/saveText.ts'
@@ -8,10 +19,10 @@ import { createPlayer, type Player } from './player.ts'
 import { SAMPLE_RATE } from './sound/beatLasts.ts'
 import { createSpeaker, type SoundContext } from './sound/speaker.ts'
 import type { Stage } from './stage/stage.ts'
-import { App } from './ui/App.tsx'
-import { ErrorBoundary } from './ui/ErrorBoundary.tsx'
+import { layOutMarkup, reveal } from './ui/layOutMarkup.ts'
 import { pageDriver } from './ui/pageDriver.ts'
 import { parts } from './ui/parts.ts'
+import { showInMarkup } from './ui/showInMarkup.ts'
 
 /** The program in the page. */
 type Running = {
@@ -28,7 +39,7 @@ function mine(player: Player): SavedText | null {
   return found === undefined ? null : { name: fileOf(found), text: found.text }
 }
 
-/** Milliseconds that the page waits for the stage; on a slow line it comes without. */
+/** Milliseconds that the page waits for the stage, and React for the picture; on a slow line they come without. */
 const PATIENCE = 300
 
 /** The stage, or null when it is not there soon, or never. */
@@ -39,6 +50,13 @@ const soon = (stage: Promise<Stage>): Promise<Stage | null> =>
       setTimeout(() => done(null), PATIENCE)
     }),
   ])
+
+/** When the browser has had the time to paint; at most a tenth of a second, for hidden pages are not painted. */
+const painted = (): Promise<void> =>
+  new Promise((done) => {
+    requestAnimationFrame(() => setTimeout(done))
+    setTimeout(done, 100)
+  })
 
 /** Made within a press; null where the browser has no sound. */
 const soundContext = (): SoundContext | null => {
@@ -68,26 +86,36 @@ function start(home: HTMLElement): Running {
     const first = figures[0]
     if (first !== undefined) player.choose(first.id)
   }
-  const root = createRoot(home)
+  layOutMarkup(home)
   let closed = false
-  // The stage first, if it comes soon: page and picture then stand together, and the browser paints once, not twice.
-  void soon(stage).then((ready) => {
+  let unmount: (() => void) | null = null
+  /** The picture first, into the page as it came; then what makes the page answer. */
+  const come = async (): Promise<void> => {
+    const ready = await soon(stage)
     if (closed) return
-    root.render(
-      <StrictMode>
-        <ErrorBoundary startAnew={startAnew} mine={() => mine(player)}>
-          <App player={player} stage={stage} ready={ready} source={{ speaker, driver }} />
-        </ErrorBoundary>
-      </StrictMode>,
-    )
-  })
+    let shown = false
+    try {
+      shown = ready !== null && showInMarkup(player, ready, home)
+    } catch {} // React comes upon the same, and says so
+    reveal(home)
+    if (shown) await painted()
+    const { mountPage } = await import('./ui/mountPage.tsx')
+    if (closed) return
+    unmount = mountPage(home, {
+      ...{ player, stage, ready, startAnew },
+      source: { speaker, driver },
+      mine: () => mine(player),
+    })
+  }
+  void come()
   return {
     player,
     stage,
     async close() {
       closed = true
       player.pause()
-      root.unmount()
+      if (unmount === null) home.replaceChildren()
+      else unmount()
       speaker.close()
       await stage.then(
         (started) => started.destroy(),

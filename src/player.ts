@@ -341,8 +341,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     redraw: () => screen.draw(beatNow()),
     onShown: (listener) => screen.onFramed(listener),
     show(stage, rects, dark) {
-      screen.stand({ stage, rects, dark })
-      framePanels()
+      // What React finds in the page when it takes it over is there already.
+      if (!screen.stand({ stage, rects, dark })) framePanels()
       screen.draw(beatNow())
     },
   }

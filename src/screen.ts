@@ -13,7 +13,8 @@ export type Place = { readonly stage: Stage; readonly rects: readonly Rect[]; re
 
 /** Where the panels are drawn; nowhere before it has a place. */
 export type Screen = {
-  stand(place: Place): void
+  /** @returns whether it stands there already, with what is framed */
+  stand(place: Place): boolean
   /** The panels framed anew for what is shown; the page is that of the beat. */
   frame(shown: Pick<Session, 'order' | 'names'>, lesson: Lesson, at: Beat): void
   /** One beat → one picture. */
@@ -23,6 +24,9 @@ export type Screen = {
   /** Told whenever the panels have been framed anew. Returns what stops it. */
   onFramed(listener: () => void): () => void
 }
+
+const isSame = (one: Place, other: Place): boolean =>
+  one.stage === other.stage && one.dark === other.dark && JSON.stringify(one.rects) === JSON.stringify(other.rects)
 
 export function createScreen(): Screen {
   let place: Place | null = null
@@ -43,7 +47,9 @@ export function createScreen(): Screen {
 
   return {
     stand(next) {
+      const stands = place !== null && paged !== null && isSame(place, next)
       place = next
+      return stands
     },
     frame({ order, names }, lesson, at) {
       if (place === null || place.rects.length === 0) return

@@ -9,6 +9,7 @@ import type { Problem } from '../problem.ts'
 const VIRTUAL = 'virtual:figures'
 const RESOLVED = `\0${VIRTUAL}`
 const ENDING = '.figure.yaml'
+const FOLDER = 'figures-demo'
 
 export type FigureFile = { readonly name: string; readonly text: string }
 
@@ -46,31 +47,39 @@ export function compileFigures(
 }
 
 /**
+ * The demo figures.
+ * @param repository path of the folder that holds `figures-demo` and `src`
+ * @returns with the paths of their files
+ */
+export async function readFigures(
+  repository: string,
+): Promise<{ figures: readonly Figure[]; warnings: readonly string[]; files: readonly string[] }> {
+  const names = (await readdir(join(repository, FOLDER))).filter((name) => name.endsWith(ENDING))
+  if (names.length === 0) throw new Error(`${FOLDER}/ holds no *${ENDING}`)
+  const paths = names.map((name) => join(repository, FOLDER, name))
+  const files = await Promise.all(
+    names.map(async (name, index) => ({ name, text: await readFile(paths[index] as string, 'utf8') })),
+  )
+  // By Vite's own runner: Node 20 cannot read TypeScript, and the parser is then asked for only here.
+  const { module } = await runnerImport<{ parseFigure: typeof parseFigure }>(join(repository, 'src/figure/parse.ts'), {
+    configFile: false,
+    logLevel: 'error',
+  })
+  return { ...compileFigures(files, module.parseFigure, FOLDER), files: paths }
+}
+
+/**
  * Gives the page its demo figures as data, so that it needs no parser (30 KiB) to show its first picture.
  * @param repository path of the folder that holds `figures-demo` and `src`
  */
 export function figuresPlugin(repository: string): Plugin {
-  const folder = 'figures-demo'
   return {
     name: 'overfoot:figures',
     resolveId: (id) => (id === VIRTUAL ? RESOLVED : null),
     async load(id) {
       if (id !== RESOLVED) return null
-      const names = (await readdir(join(repository, folder))).filter((name) => name.endsWith(ENDING))
-      if (names.length === 0) throw new Error(`${folder}/ holds no *${ENDING}`)
-      const files = await Promise.all(
-        names.map(async (name) => {
-          const path = join(repository, folder, name)
-          this.addWatchFile(path)
-          return { name, text: await readFile(path, 'utf8') }
-        }),
-      )
-      // By Vite's own runner: Node 20 cannot read TypeScript, and the parser is then asked for only here.
-      const { module } = await runnerImport<{ parseFigure: typeof parseFigure }>(
-        join(repository, 'src/figure/parse.ts'),
-        { configFile: false, logLevel: 'error' },
-      )
-      const { figures, warnings } = compileFigures(files, module.parseFigure, folder)
+      const { figures, warnings, files } = await readFigures(repository)
+      for (const file of files) this.addWatchFile(file)
       for (const line of warnings) this.warn(line)
       return `export const figures = ${JSON.stringify(figures)}`
     },

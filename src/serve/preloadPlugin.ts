@@ -1,27 +1,62 @@
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Plugin, Rolldown } from 'vite'
 
-const STAGE = /[\\/]stage[\\/]stage\.ts$/
+/** Runs before all others, as a script of its own: it asks for what takes long and needs no program. */
+const EARLY = 'stage/earlyContext.ts'
+/** What the page asks for lazily, but at once. */
+const STAGE = 'stage/stage.ts'
+/** What makes the page answer, after its first picture: not before the other. */
+const PAGE = 'ui/mountPage.tsx'
 
-/** Names the stage's code in the page's head, before the entry's, which asks for it lazily: both are fetched at once. */
+/**
+ * Names the code that is wanted lazily in the page's head, before the entry's, so that all is fetched together; before that
+ * the script that runs early.
+ */
 export function preloadPlugin(): Plugin {
+  let root = ''
   return {
     name: 'overfoot:preload',
     apply: 'build',
+    configResolved(config) {
+      root = config.root
+    },
+    buildStart() {
+      // Vite would make one script of all that the page names itself.
+      if (existsSync(join(root, EARLY))) this.emitFile({ type: 'chunk', id: join(root, EARLY) })
+    },
     transformIndexHtml: {
       order: 'post',
       handler: (_, { bundle = {}, chunk: entry }) => {
-        const stage = Object.values(bundle).find(
-          (part): part is Rolldown.OutputChunk =>
-            part.type === 'chunk' && part.facadeModuleId !== null && STAGE.test(part.facadeModuleId),
-        )
-        if (entry === undefined || stage === undefined || !entry.dynamicImports.includes(stage.fileName)) return []
-        return [stage.fileName, ...stage.imports]
-          .filter((file) => file !== entry.fileName && !entry.imports.includes(file))
-          .map((file) => ({
-            tag: 'link',
-            attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
-            injectTo: 'head-prepend' as const,
-          }))
+        if (entry === undefined) return []
+        const chunks = Object.values(bundle).filter((part): part is Rolldown.OutputChunk => part.type === 'chunk')
+        const made = (source: string) => chunks.find(({ facadeModuleId }) => facadeModuleId === join(root, source))
+        const early = made(EARLY)
+        const soonest = early?.imports ?? []
+        const known = [entry.fileName, ...entry.imports, early?.fileName, ...soonest]
+        const files = (source: string): string[] => {
+          const chunk = made(source)
+          if (chunk === undefined || !entry.dynamicImports.includes(chunk.fileName)) return []
+          return [chunk.fileName, ...chunk.imports].filter((file) => !known.includes(file))
+        }
+        const stage = files(STAGE)
+        const page = files(PAGE).filter((file) => !stage.includes(file))
+        const link = (file: string, attrs: Record<string, string>) => ({
+          tag: 'link',
+          attrs: { ...attrs, crossorigin: true, href: `./${file}` },
+        })
+        return [
+          ...(early === undefined
+            ? []
+            : [
+                {
+                  tag: 'script',
+                  attrs: { type: 'module', crossorigin: true, async: true, src: `./${early.fileName}` },
+                },
+              ]),
+          ...[...soonest, ...stage].map((file) => link(file, { rel: 'modulepreload' })),
+          ...page.map((file) => link(file, { rel: 'modulepreload', fetchpriority: 'low' })),
+        ].map((tag) => ({ ...tag, injectTo: 'head-prepend' as const }))
       },
     },
   }

@@ -189,6 +189,7 @@ export async function createStage(options: StageOptions): Promise<Stage> {
     },
     counts,
     resize(width, height, resolution) {
+      if (width === size.width && height === size.height && resolution === size.resolution) return
       size = { width, height, resolution }
       if (!away && !failed) drawing.renderer.resize(width, height, resolution)
     },

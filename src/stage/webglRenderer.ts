@@ -1,12 +1,5 @@
 import { DOMAdapter, type WebGLOptions, WebGLRenderer } from 'pixi.js'
-
-/** What pixi would ask for by itself, for an opaque picture. */
-const ATTRIBUTES: WebGLContextAttributes = {
-  alpha: false,
-  antialias: true,
-  premultipliedAlpha: true,
-  stencil: true,
-}
+import { takeGlContext } from './glContext.ts'
 
 /**
  * Pixi's WebGL renderer for pictures that are made of shapes alone, with a canvas of its own. It is there sooner than by
@@ -14,9 +7,9 @@ const ATTRIBUTES: WebGLContextAttributes = {
  * @throws where there is no WebGL; nothing is left behind then
  */
 export async function createWebglRenderer(settings: Partial<WebGLOptions>): Promise<WebGLRenderer> {
-  const canvas = document.createElement('canvas')
-  const context = canvas.getContext('webgl2', ATTRIBUTES)
-  if (context === null) throw new Error('there is no WebGL 2')
+  const taken = takeGlContext()
+  if (taken === null) throw new Error('there is no WebGL 2')
+  const { canvas, context } = taken
   const renderer = new WebGLRenderer()
   // When the systems are there and have not looked at the context yet.
   renderer.runners.init.add({ init: () => drawShapesOnly(renderer) })

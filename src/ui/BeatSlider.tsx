@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import type { Beat } from '../units.ts'
@@ -12,6 +12,7 @@ import { useScrub } from './useScrub.ts'
 
 /** The scrubber: a native slider that stands on grid points only. While playing, just its place is written. */
 export function BeatSlider({ player }: { readonly player: Player }) {
+  const [first] = useState(() => player.gridBeat())
   const slider = useRef<HTMLInputElement>(null)
   const held = useScrub(player, slider)
   const lesson = useStore(player.store, (state) => state.lesson)
@@ -60,6 +61,7 @@ export function BeatSlider({ player }: { readonly player: Player }) {
       min={range.from}
       max={range.to}
       step={schedule.grid}
+      defaultValue={first}
       onChange={(event) => {
         player.seek(event.currentTarget.valueAsNumber)
         say()

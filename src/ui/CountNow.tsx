@@ -1,4 +1,4 @@
-import { useCallback, useRef } from 'react'
+import { useCallback, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import type { Beat } from '../units.ts'
@@ -11,6 +11,8 @@ export function CountNow({ player }: { readonly player: Player }) {
   const home = useRef<HTMLParagraphElement>(null)
   const lesson = useStore(player.store, (state) => state.lesson)
   const counting = useStore(player.store, (state) => state.session.counting)
+  // React renders the count once, as it is then.
+  const [first] = useState(() => countNow(lesson, counting, player.gridBeat()))
   const write = useCallback(
     (at: Beat) => {
       const element = home.current
@@ -25,7 +27,9 @@ export function CountNow({ player }: { readonly player: Player }) {
   return (
     <div className="count">
       <span className="for-ears">{labels.countNow}</span>
-      <p className="count-now" ref={home} />
+      <p className={first.called ? 'count-now count-called' : 'count-now'} ref={home}>
+        {first.text}
+      </p>
     </div>
   )
 }

@@ -1,4 +1,4 @@
-import { useCallback, useRef } from 'react'
+import { useCallback, useRef, useState } from 'react'
 import type { Player } from '../player.ts'
 import type { Beat } from '../units.ts'
 import { useOnGrid } from './useOnGrid.ts'
@@ -9,8 +9,9 @@ type Props = {
   readonly read: (at: Beat) => string
 }
 
-/** A text that follows the beat. React renders it once, empty. */
+/** A text that follows the beat. React renders it once, as it is then. */
 export function LiveText({ player, read }: Props) {
+  const [first] = useState(() => read(player.gridBeat()))
   const home = useRef<HTMLSpanElement>(null)
   const write = useCallback(
     (at: Beat) => {
@@ -20,5 +21,10 @@ export function LiveText({ player, read }: Props) {
     [read],
   )
   useOnGrid(player, write)
-  return <span ref={home} />
+  // What was built may not know it yet: how many pages there are depends on the screen.
+  return (
+    <span ref={home} suppressHydrationWarning={true}>
+      {first}
+    </span>
+  )
 }

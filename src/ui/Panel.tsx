@@ -11,10 +11,10 @@ import { showWords } from '../words/showWords.ts'
 import { stageWords } from '../words/stageWords.ts'
 import { Icon } from './Icon.tsx'
 import { LiveText } from './LiveText.tsx'
+import { PICTURE_CLASS } from './measurePictures.ts'
 import { PanelTitle } from './PanelTitle.tsx'
 import { panelName } from './panelName.ts'
 import { SteadyText } from './SteadyText.tsx'
-import { PICTURE_CLASS } from './usePicture.ts'
 
 type Props = {
   readonly player: Player

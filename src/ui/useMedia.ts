@@ -10,5 +10,10 @@ export function useMedia(query: string): boolean {
     },
     [query],
   )
-  return useSyncExternalStore(subscribe, () => matchMedia(query).matches)
+  return useSyncExternalStore(
+    subscribe,
+    () => matchMedia(query).matches,
+    // At build time no query holds.
+    () => false,
+  )
 }

@@ -1,27 +1,7 @@
 import { type RefObject, useEffect, useLayoutEffect, useState } from 'react'
 import type { Player } from '../player.ts'
-import type { Rect } from '../scene/panelPicture.ts'
 import type { Stage } from '../stage/stage.ts'
-
-/** Sharper than this the eye does not see, and the work grows with its square. */
-const SHARPEST = 3
-
-/** Marks the places in the grid that the canvas draws into. */
-export const PICTURE_CLASS = 'picture'
-
-/** To whole device pixels, so that edges are not blurred. */
-const snapped = (value: number, ratio: number): number => Math.round(value * ratio) / ratio
-
-function rectIn(home: DOMRect, picture: DOMRect, ratio: number): Rect {
-  const x = snapped(picture.x - home.x, ratio)
-  const y = snapped(picture.y - home.y, ratio)
-  return {
-    x,
-    y,
-    width: Math.max(1, snapped(picture.right - home.x, ratio) - x),
-    height: Math.max(1, snapped(picture.bottom - home.y, ratio) - y),
-  }
-}
+import { measurePictures, picturesIn } from './measurePictures.ts'
 
 /** Tells of every change of the device's pixel ratio (another screen, the browser's zoom). Returns what stops it. */
 function onPixelRatio(changed: () => void): () => void {
@@ -51,24 +31,17 @@ function onReturn(returned: () => void): () => void {
 
 /** Keeps the canvas as large as its home and the panels where the page's grid has them. Returns what stops it. */
 function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean): () => void {
-  const pictures = (): NodeListOf<Element> => home.querySelectorAll(`.${PICTURE_CLASS}`)
-  const measure = () => {
-    const ratio = Math.min(SHARPEST, devicePixelRatio)
-    const outer = home.getBoundingClientRect()
-    const rects = Array.from(pictures(), (picture) => rectIn(outer, picture.getBoundingClientRect(), ratio))
-    return { width: Math.round(outer.width), height: Math.round(outer.height), ratio, rects }
-  }
   let fitted = ''
   // Resized and drawn in one go, before the browser paints: no blank picture in between.
   const frame = (): void => {
-    const measured = measure()
+    const measured = measurePictures(home)
     const { width, height, ratio, rects } = measured
     if (width === 0 || height === 0) return
     fitted = JSON.stringify(measured)
     stage.resize(width, height, ratio)
     player.show(stage, rects, dark)
   }
-  const hasChanged = (): boolean => JSON.stringify(measure()) !== fitted
+  const hasChanged = (): boolean => JSON.stringify(measurePictures(home)) !== fitted
   const resized = (): void => {
     if (hasChanged()) frame()
   }
@@ -79,7 +52,7 @@ function follow(player: Player, stage: Stage, home: HTMLElement, dark: boolean):
   // At once: the observer would tell of the first size a frame later.
   frame()
   const observer = new ResizeObserver(resized)
-  for (const element of [home, ...pictures()]) observer.observe(element)
+  for (const element of [home, ...picturesIn(home)]) observer.observe(element)
   const stopRatio = onPixelRatio(resized)
   const stopReturn = onReturn(comeBack)
   return () => {

@@ -23,7 +23,11 @@ export function useSound(player: Player, { speaker, driver }: SoundSource, faile
   const [conductor, setConductor] = useState<Conductor | null>(null)
   const loading = useRef(false)
   const listen = useCallback((told: () => void) => speaker.onState(told), [speaker])
-  const state = useSyncExternalStore(listen, () => speaker.state)
+  const state = useSyncExternalStore(
+    listen,
+    () => speaker.state,
+    () => speaker.state,
+  )
   const wake = useCallback(() => {
     // Browsers want it within the press; what is to sound may come later.
     speaker.wake()

@@ -116,6 +116,8 @@ export async function openGreeting(page: Page): Promise<void> {
       throw new Error(`no picture after ${patience} ms: ${stage === null ? 'no stage' : 'nothing drawn'}, ${of}`)
     }
   }, 20_000)
+  // A visitor cannot press anything before.
+  await page.waitForFunction(() => document.querySelector('#overfoot[inert]') === null)
 }
 
 /** The beat that the page stands on. */

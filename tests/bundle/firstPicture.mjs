@@ -3,19 +3,25 @@
  * @typedef {Readonly<Record<string, Chunk>>} Manifest what Vite writes to `.vite/manifest.json`, by source
  */
 
+/** Runs before the page's entry, as an entry of its own. */
+const EARLY = /^stage\/earlyContext\./
+/** Asked for lazily, but at once. */
+const AT_ONCE = /^(stage\/|ui\/mountPage\.)/
 /** The stage for machines without a GPU is loaded instead of the other, never besides it. */
 const INSTEAD = /^stage\/canvasRenderer\./
 
 /**
- * The code files that the page needs before its first picture: the entry, what it imports, and the stage with what
- * that imports, even where the entry asks for it lazily. Lazy parts that are not the stage come later.
+ * The code files that the page needs before its first picture and to answer after it: the entry and the script that runs
+ * before it, what they import, and the stage and the page with what those import, though the entry asks for them lazily.
+ * Other lazy parts come later.
  * @param {Manifest} manifest
  * @returns {readonly string[]} file names, each once, sorted
- * @throws when there is not exactly one entry, or the manifest names a chunk it does not have
+ * @throws when there is not exactly one page, or the manifest names a chunk it does not have
  */
 export function firstPicture(manifest) {
   const entries = Object.keys(manifest).filter((key) => manifest[key]?.isEntry)
-  if (entries.length !== 1) throw new Error(`one entry expected, got ${entries.length}: ${entries.join(', ')}`)
+  const pages = entries.filter((key) => !EARLY.test(key))
+  if (pages.length !== 1) throw new Error(`one entry expected, got ${pages.length}: ${pages.join(', ')}`)
   const files = new Set()
   const seen = new Set()
   const waiting = [...entries]
@@ -25,8 +31,8 @@ export function firstPicture(manifest) {
     const chunk = manifest[key]
     if (chunk === undefined) throw new Error(`the manifest does not know its own chunk "${key}"`)
     if (chunk.file.endsWith('.js')) files.add(chunk.file)
-    const stage = (chunk.dynamicImports ?? []).filter((lazy) => lazy.startsWith('stage/') && !INSTEAD.test(lazy))
-    waiting.push(...(chunk.imports ?? []), ...stage)
+    const atOnce = (chunk.dynamicImports ?? []).filter((lazy) => AT_ONCE.test(lazy) && !INSTEAD.test(lazy))
+    waiting.push(...(chunk.imports ?? []), ...atOnce)
   }
   return [...files].sort()
 }

@@ -6,10 +6,12 @@ const manifest = {
     file: 'assets/index.js',
     isEntry: true,
     imports: ['_react.js'],
-    dynamicImports: ['stage/stage.ts', 'stage/canvasRenderer.ts', 'export/clip.ts'],
+    dynamicImports: ['stage/stage.ts', 'ui/mountPage.tsx', 'stage/canvasRenderer.ts', 'export/clip.ts'],
   },
   '_react.js': { file: 'assets/react.js' },
   'stage/stage.ts': { file: 'assets/stage.js', imports: ['_pixi.js', 'index.html'], dynamicImports: ['stage/foot.ts'] },
+  'stage/earlyContext.ts': { file: 'assets/early.js', isEntry: true },
+  'ui/mountPage.tsx': { file: 'assets/page.js', imports: ['_react.js'] },
   'stage/foot.ts': { file: 'assets/foot.js' },
   'stage/canvasRenderer.ts': { file: 'assets/canvas.js', imports: ['_pixi.js'] },
   '_pixi.js': { file: 'assets/pixi.js' },
@@ -18,9 +20,9 @@ const manifest = {
 }
 
 describe('firstPicture(manifest)', () => {
-  it('follows imports and the lazy stage, not the canvas stage and other lazy parts, and counts a file once', () => {
+  it('follows imports, the early script, the lazy stage and page, not the canvas stage and other lazy parts, and counts a file once', () => {
     expect(firstPicture(manifest)).toEqual(
-      ['foot', 'index', 'pixi', 'react', 'stage'].map((name) => `assets/${name}.js`),
+      ['early', 'foot', 'index', 'page', 'pixi', 'react', 'stage'].map((name) => `assets/${name}.js`),
     )
   })
 
