@@ -22,6 +22,7 @@ import type { Stage } from './stage/stage.ts'
 import { layOutMarkup, reveal } from './ui/layOutMarkup.ts'
 import { pageDriver } from './ui/pageDriver.ts'
 import { parts } from './ui/parts.ts'
+import { sayNotLoaded } from './ui/sayNotLoaded.ts'
 import { showInMarkup } from './ui/showInMarkup.ts'
 
 /** The program in the page. */
@@ -99,9 +100,13 @@ function start(home: HTMLElement): Running {
     } catch {} // React comes upon the same, and says so
     reveal(home)
     if (shown) await painted()
-    const { mountPage } = await import('./ui/mountPage.tsx')
+    const mounting = await import('./ui/mountPage.tsx').catch(() => null)
     if (closed) return
-    unmount = mountPage(home, {
+    if (mounting === null) {
+      sayNotLoaded(home)
+      return
+    }
+    unmount = mounting.mountPage(home, {
       ...{ player, stage, ready, startAnew },
       source: { speaker, driver },
       mine: () => mine(player),

@@ -120,6 +120,7 @@ export const labels = {
   startWithout: 'Start without this figure',
   saveMine: 'Download my figure',
   reload: 'Reload the page',
+  notLoaded: 'The page could not be loaded whole: the picture is here, the buttons are not.',
 } as const
 
 /** "published: a text" or "common practice". */

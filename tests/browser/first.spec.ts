@@ -57,3 +57,15 @@ test('React takes over the page that came as markup: nothing is made anew, nothi
   expect(found.seen?.count).not.toBe('')
   expect(found.shifts).toEqual([])
 })
+
+test('what makes the page answer cannot be fetched: the picture stands, and the way out is said', async ({ page }) => {
+  let served = false
+  await page.route(/mountPage/, (route) => (served ? route.continue() : route.abort()))
+  await page.goto('/')
+  await expect(page.getByRole('alert')).toContainText('the buttons are not')
+  await expect(page.locator('.panels canvas')).toBeVisible()
+  served = true
+  await page.getByRole('button', { name: 'Reload the page' }).click()
+  await expect(page.locator('#overfoot[inert]')).toHaveCount(0)
+  await expect(page.getByRole('alert')).toHaveCount(0)
+})
