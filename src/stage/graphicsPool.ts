@@ -5,7 +5,8 @@ export type GraphicsPool = {
   /** An empty drawing in its first state, without a parent. */
   take(): Graphics
   /**
-   * A drawing of a shape that several panels have alike: it is drawn once, the first time, and cut into triangles once.
+   * A drawing of a shape that several panels have alike, or that these panels have as those before them had it: it is drawn
+   * once, the first time, and cut into triangles once.
    * @param name of the shape, with all that it depends on
    */
   takeShared(name: string, draw: (context: GraphicsContext) => void): Graphics
@@ -23,17 +24,20 @@ export function createGraphicsPool(): GraphicsPool {
   const own = createShelf(() => new Graphics())
   // They only ever show a context that is not their own; it goes with the panels it was drawn for.
   const sharing = createShelf(() => new Graphics())
-  const shapes = new Map<string, GraphicsContext>()
+  let shapes = new Map<string, GraphicsContext>()
+  /** Those of the panels before, which the next ones may want again: while a tempo is dragged the floor stays. */
+  let former = new Map<string, GraphicsContext>()
   const empty = new GraphicsContext()
   return {
     take: own.take,
     takeShared(name, draw) {
-      let context = shapes.get(name)
+      let context = shapes.get(name) ?? former.get(name)
       if (context === undefined) {
         context = new GraphicsContext()
         draw(context)
-        shapes.set(name, context)
       }
+      former.delete(name)
+      shapes.set(name, context)
       const graphics = sharing.take()
       graphics.context = context
       return graphics
@@ -43,14 +47,16 @@ export function createGraphicsPool(): GraphicsPool {
       sharing.takeBackAll((graphics) => {
         graphics.context = empty
       })
-      for (const context of shapes.values()) context.destroy()
-      shapes.clear()
+      for (const context of former.values()) context.destroy()
+      former = shapes
+      shapes = new Map()
     },
     destroy() {
       own.destroy()
       sharing.destroy()
-      for (const context of shapes.values()) context.destroy()
+      for (const context of [...shapes.values(), ...former.values()]) context.destroy()
       shapes.clear()
+      former.clear()
       empty.destroy()
     },
   }
