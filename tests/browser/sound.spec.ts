@@ -27,7 +27,7 @@ test('clicks under stalls of 300 ms every 0.9 s: none is off by 1 ms, and what i
   await noteDrawn(page, 300)
   await stallPage(page, 300, 900)
   await page.waitForTimeout(5000)
-  const found = await onsetsOf(page)
+  const found = await onsetsOf(page, 'recorded')
   const { lasts, round, from } = await page.evaluate(() => {
     const { player } = window.overfoot
     const { lesson } = player.store.getState()
@@ -40,7 +40,8 @@ test('clicks under stalls of 300 ms every 0.9 s: none is off by 1 ms, and what i
   expect(Math.max(...off.map(Math.abs)), `ms off: ${off.map((ms) => ms.toFixed(2))}`).toBeLessThan(1)
   // A beat is drawn as its click is heard: beats from a click to now, by the sound and by the picture.
   const drawn = await page.evaluate(() => window.drawn)
-  expect(drawn.length).toBeGreaterThan(60)
+  // A third of the time is left to the picture, and other tests take their share of it.
+  expect(drawn.length).toBeGreaterThan(20)
   const frame = 1 / 60 / lasts
   for (const { beat, heard } of drawn) {
     const sounds = (heard - first) / lasts
@@ -49,4 +50,45 @@ test('clicks under stalls of 300 ms every 0.9 s: none is off by 1 ms, and what i
     expect(Math.abs(apart), `beats apart at ${heard}`).toBeLessThan(frame)
   }
   expect(round).toBeGreaterThan(0)
+})
+
+test('the silent switch can be passed where the browser knows it, and only while something sounds', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(navigator, 'audioSession', { value: { type: 'auto' } })
+  })
+  await open(page)
+  const type = () =>
+    page.evaluate(() => (navigator as Navigator & { audioSession: { type: string } }).audioSession.type)
+  await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
+  await expect(page.getByRole('button', { name: 'Sound. Sound is on' })).toBeVisible()
+  const option = page.getByLabel('It may pause your music app', { exact: false })
+  await expect(option).not.toBeChecked()
+  await page.evaluate(() => window.overfoot.player.play())
+  await page.waitForTimeout(500)
+  expect(await type()).toBe('auto')
+  await option.check()
+  await expect.poll(type).toBe('playback')
+  await page.evaluate(() => window.overfoot.player.pause())
+  expect(await type()).toBe('auto')
+})
+
+test('a browser that knows no silent switch, and refuses a rate: no option, and sound all the same', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const Real = AudioContext
+    window.AudioContext = class extends Real {
+      constructor(options?: AudioContextOptions) {
+        if (options?.sampleRate !== undefined) throw new DOMException('not this rate', 'NotSupportedError')
+        super(options)
+      }
+    }
+  })
+  await open(page)
+  await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
+  await expect(page.getByRole('button', { name: 'Sound. Sound is on' })).toBeVisible()
+  await expect(page.getByLabel('It may pause your music app', { exact: false })).toHaveCount(0)
+  await expect(page.getByText('silent switch first')).toBeVisible()
 })
