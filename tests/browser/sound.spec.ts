@@ -52,6 +52,46 @@ test('clicks under stalls of 300 ms every 0.9 s: none is off by 1 ms, and what i
   expect(round).toBeGreaterThan(0)
 })
 
+test('counted in, and counted in once more for a faster round: every beat is heard, from the very first', async ({
+  page,
+}) => {
+  test.setTimeout(60_000)
+  await recordSound(page)
+  await open(page)
+  await page.evaluate(() => {
+    const { player } = window.overfoot
+    player.choose(player.figures.find(({ id }) => id.startsWith('12'))?.id ?? '')
+    player.setTempo(0.7 * player.store.getState().lesson.dance.tempo.to)
+  })
+  await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
+  await expect(page.getByRole('button', { name: 'Sound. Sound is on' })).toBeVisible()
+  await page.getByLabel('Half beats').selectOption('off')
+  await page.waitForTimeout(1000)
+  const { slow, fast, before, round } = await page.evaluate(async () => {
+    const { player } = window.overfoot
+    const { lesson } = player.store.getState()
+    player.play(1)
+    const [slow, from] = [player.clock().secondsPerBeat, player.clock().anchor.beat]
+    while (player.beatNow() < lesson.range.from + lesson.round - 1.5) await new Promise((done) => setTimeout(done, 20))
+    player.nextRound(lesson.dance.tempo.to, 1)
+    return {
+      slow,
+      fast: player.clock().secondsPerBeat,
+      before: Math.ceil(lesson.range.from - from),
+      round: lesson.round,
+    }
+  })
+  await page.waitForTimeout((round + 4) * fast * 1000)
+  const found = await onsetsOf(page, 'recorded')
+  // The round ends half a beat after its last beat; the next one's counting in begins there.
+  const slowly = Array.from({ length: before + round - 1 }, () => slow)
+  const wanted = [...slowly, slow / 2, ...Array.from({ length: round }, () => fast)]
+  const lasts = found.slice(1).map((at, k) => at - (found[k] as number))
+  expect(lasts.length).toBeGreaterThanOrEqual(wanted.length)
+  const off = wanted.map((beat, k) => Math.abs((lasts[k] as number) - beat) * 1000)
+  expect(Math.max(...off), `ms off: ${off.map((ms) => ms.toFixed(2))}`).toBeLessThan(1)
+})
+
 test('the silent switch can be passed where the browser knows it, and only while something sounds', async ({
   page,
 }) => {
