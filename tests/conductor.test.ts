@@ -41,7 +41,7 @@ describe('createConductor(player, speaker, driver): the picture waits for nothin
   })
   test('after any events that end with a press: what is shown is heard, or it says that nothing is', () => {
     const event = fc.constantFrom(
-      ...(['press', 'off', 'play', 'pause', 'tempo', 'seek', 'offset', 'time', 'time'] as const),
+      ...(['press', 'off', 'play', 'count in', 'pause', 'tempo', 'next', 'seek', 'offset', 'time', 'time'] as const),
       ...(['call', 'end of call', 'freeze', 'close', 'latency'] as const),
       ...(['none', 'throws', 'good', 'never', 'rejects', 'stands'] as const),
     )
@@ -56,6 +56,8 @@ describe('createConductor(player, speaker, driver): the picture waits for nothin
             if (one === 'press') conductor.set({ on: true })
             if (one === 'off') conductor.set({ on: false })
             if (one === 'play') player.play()
+            if (one === 'count in') player.play(2)
+            if (one === 'next') player.nextRound(24 + (events.length % 7), 1)
             if (one === 'pause') player.pause()
             if (one === 'tempo') player.setTempo(23 + (events.length % 9))
             if (one === 'seek') player.seek(1.5)
@@ -84,7 +86,8 @@ describe('createConductor(player, speaker, driver): the picture waits for nothin
         room.act(() => player.play())
         // It has come to sound, or not; and a change of latency is mended by then.
         room.run(1.5, 30)
-        const from = fake.page()
+        // Not on a tick, which would be shown before and heard after.
+        const from = fake.page() + 0.0037
         room.run(1, 30)
         seen[speaker.state]++
         if (cured) expect(speaker.state).toBe('sounding')

@@ -41,6 +41,7 @@ describe('counting in', () => {
         expect(room.jump).toBeLessThan(0.001)
       }
     },
+    20_000,
   )
   test('the very first click is heard whole: of a count-in, of a play, of a seek', () => {
     const room = standing({ latency: 0.04 }, [WALTZ])
@@ -101,6 +102,7 @@ describe('a change at the end of the round', () => {
         expect(room.jump).toBeLessThan(0.001)
       }
     },
+    20_000,
   )
   test('long before: it is asked for when it comes near, and what is asked for meanwhile counts', () => {
     const room = playing({ latency: 0.04 }, [LONG])
@@ -211,7 +213,7 @@ describe('over random plays with counting in, next rounds, changes of tempo, see
       { numRuns: 10, seed: 20261126, endOnFailure: true },
     )
     expect([heard > 150, counted > 15, next > 20]).toEqual([true, true, true])
-  })
+  }, 20_000)
   test('what was asked for before a change is not heard after it: nothing lies in the past of what is asked for', () => {
     const room = playing({ latency: 0.04 }, [SHORT])
     const { played } = room.fake.device

@@ -115,7 +115,7 @@ describe('what is shown is heard', () => {
     expect(played.length).toBeGreaterThan(180)
     expectHeard(room, 60, 0, GIVING_WAY)
     expect([room.jump < 0.001, room.back >= 0]).toEqual([true, true])
-  })
+  }, 20_000)
   test('over random changes of tempo, loop, steps, figure, seeks, pauses and stalls: each tick once', () => {
     const change = fc.record({
       what: fc.constantFrom(
@@ -174,7 +174,7 @@ describe('what is shown is heard', () => {
     expect(changes).toBeGreaterThan(200)
     // Much lies in cuts; the test before this one has none.
     expect(heardInAll).toBeGreaterThan(100)
-  })
+  }, 20_000)
   test('danced once: heard to its end and no farther, also on a page that stalls then', () => {
     for (const latency of [0.01, 0.25]) {
       const room = playing({ latency }, [WALTZ])

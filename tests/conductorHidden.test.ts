@@ -46,7 +46,7 @@ describe('a hidden page', () => {
       const begun = room.fake.device.played.length
       room.fake.hide(every)
       let most = 0
-      for (let second = 0; second < 245; second++) {
+      for (let second = 0; second < 135; second++) {
         room.stall(1)
         most = Math.max(most, room.fake.device.bytes())
         past()

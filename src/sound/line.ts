@@ -24,15 +24,13 @@ export type Piece = {
 
 /** A click that goes on so near to where it was is heard as one; in seconds. */
 const ONE = 0.005
-/** Two clicks nearer than this are one, heard twice; in seconds. */
-const TWICE = 0.02
 /** More than this between what sounds and what is shown is mended, in seconds. */
 const OFF = 0.001
 
 const modulo = (value: number, by: number): number => ((value % by) + by) % by
 
 /** How far into its round a line is at a time of the sound's, in seconds; below 0: before its first. */
-export function intoLine({ score, into, when }: Line<unknown>, now: number): number {
+function intoLine({ score, into, when }: Line<unknown>, now: number): number {
   const run = into + now - when
   return run < 0 ? run : modulo(run, score.lasts)
 }
@@ -55,10 +53,6 @@ function sinceClick(score: Score<unknown>, countsIn: number, into: number): numb
   return Math.min(...before.map((click) => Math.max(0, into - click)))
 }
 
-/** Seconds until the next click begins. */
-const untilClick = (score: Score<unknown>, into: number): number =>
-  into < 0 ? Number.POSITIVE_INFINITY : Math.min(...score.clicks.map((click) => modulo(click - into, score.lasts)))
-
 /**
  * How long a line must be quiet at its beginning, in seconds: half a click is heard only as the other half of one.
  * @param before what sounds until then
@@ -68,9 +62,6 @@ export function quietOf(line: Line<unknown>, before: Line<unknown> | null, click
   const since = sinceClick(line.score, line.countsIn, line.into)
   const heard =
     before === null ? Number.POSITIVE_INFINITY : sinceClick(before.score, before.countsIn, intoLine(before, line.when))
-  // A page that was slow: the click that comes has been heard just now.
-  const until = untilClick(line.score, line.into)
-  if (heard + until <= TWICE) return until + click
   return since <= ONE || Math.abs(heard - since) <= ONE ? 0 : Math.max(0, click - since)
 }
 

@@ -53,7 +53,7 @@ export function soundCost(repository: string): Check[] {
   const [chunkMs = [], chunkPlain = [], wholeMs = [], wholePlain = []] = interleaved(ways, BLOCKS)
   if (kept.length !== wholeLength) throw new Error('nothing was made')
   const check = (name: string, ours: readonly number[], plain: readonly number[]): Check => ({
-    ...{ name, measured: median(blockRatios(ours, plain)), limit: 12, bound: 'at most' },
+    ...{ name, measured: median(blockRatios(ours, plain)), limit: 6, bound: 'at most' },
     samples: {
       'ours, ms': ours,
       'plain loop, ms': plain,

@@ -96,7 +96,8 @@ export const noteDrawn = (page, frames) =>
     const look = () => {
       const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp()
       const beat = window.overfoot.player.beatNow()
-      window.drawn.push({ beat, heard: contextTime + (performance.now() - performanceTime) / 1000 })
+      const page = performance.now() / 1000
+      window.drawn.push({ beat, heard: contextTime + page - performanceTime / 1000, page })
       if (window.drawn.length < count) requestAnimationFrame(look)
     }
     look()
