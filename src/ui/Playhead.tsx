@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react'
+import type { Clock } from '../clock/clock.ts'
 import type { Player } from '../player.ts'
 import { playheadTiming } from './playheadTiming.ts'
 
@@ -16,6 +17,9 @@ export function Playhead({ player }: { readonly player: Player }) {
     if (line === null) return
     let animation: Animation | null = null
 
+    /** Milliseconds in which the beat still stands: with sound on it goes on when something can be heard. */
+    const untilItMoves = ({ anchor }: Clock): number => Math.max(0, anchor.now - player.now()) * 1000
+
     /** It is counted in: the line waits at its start. */
     let waits = false
 
@@ -29,7 +33,7 @@ export function Playhead({ player }: { readonly player: Player }) {
         { duration, iterations, fill: 'both', easing: 'linear' },
       )
       // By its start, not by its place: a start holds although the first frame comes a little later.
-      if (clock.playing) animation.startTime = performance.now() - at(player.beatNow())
+      if (clock.playing) animation.startTime = performance.now() + untilItMoves(clock) - at(player.beatNow())
       else {
         animation.pause()
         animation.currentTime = at(player.beatNow())
@@ -43,7 +47,7 @@ export function Playhead({ player }: { readonly player: Player }) {
         return
       }
       const { duration, at } = playheadTiming(clock)
-      const off = performance.now() - at(player.beatNow()) - animation.startTime
+      const off = performance.now() + untilItMoves(clock) - at(player.beatNow()) - animation.startTime
       if (Math.abs(off - Math.round(off / duration) * duration) > SAME) anchor()
     }
 

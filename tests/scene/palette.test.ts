@@ -199,7 +199,7 @@ describe('the style sheets', () => {
 
   it('take only tokens of the palette, besides lengths and a drawing that is made of both', () => {
     const lengths = ['target', 'radius', 'gap', 'ring', 'thumb', 'half-thumb', 'points']
-    const drawings = ['thumb-picture']
+    const drawings = ['thumb-picture', 'danced']
     const unknown = declared.flatMap((one) => one.tokens.filter((name) => tokenOf(name, tokens) === null))
     expect(unknown.filter((name) => ![...lengths, ...drawings].includes(name))).toEqual([])
   })
