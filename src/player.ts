@@ -8,10 +8,10 @@ import type { ParseResult } from './figure/parse.ts'
 import type { PictureNow } from './scene/pagedPanels.ts'
 import type { Rect } from './scene/panelPicture.ts'
 import { createScreen } from './screen.ts'
-import { chosenPart } from './session/chosenPart.ts'
 import { createListeners } from './session/createListeners.ts'
 import { type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
 import { atNextRound, begun, carriedOver, keptToMusic, lessonClock } from './session/lessonClock.ts'
+import { loopRange } from './session/loopRange.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
   newSession,
@@ -96,7 +96,7 @@ export type Player = {
    * @param countIn 0: it goes on
    */
   nextRound(barsPerMinute: number, countIn: CountInBars): void
-  /** From beat to beat, in either order, over and over: put on the grid, and led in by the step before. */
+  /** From beat to beat of the figure danced once, in either order, over and over: on the grid, led in by the step before. */
   setPart(from: number, to: number): void
   /**
    * Keeps to music: begins from its start on the music's next bar after counting in; where it keeps to music already, it is
@@ -161,6 +161,12 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   const framePanels = (): void => screen.frame(session(), store.getState().lesson, beatNow())
 
   // 3. One beat → one picture.
+  /** While it is counted in, the dancers stand as they begin. */
+  const held = (at: Beat): Beat => {
+    const { from, to } = store.getState().lesson.range
+    return beat(Math.min(to, Math.max(from, at)))
+  }
+  const drawNow = (): void => screen.draw(held(beatNow()))
   const beatNow = (): Beat => beatAt(clock, driver.now())
   const gridBeat = (): Beat => gridPointBefore(beatNow(), store.getState().lesson.schedule.grid)
   function tellGrid(always: boolean): void {
@@ -175,7 +181,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       pause()
       return
     }
-    screen.draw(beatNow())
+    drawNow()
     tellGrid(false)
   }
 
@@ -193,7 +199,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const asked = !next.names || (before.asked && next.order === before.session.order)
     store.setState({ session: next, lesson: after, along, asked })
     if (!sameLesson || next.names !== before.session.names) framePanels()
-    screen.draw(beatNow())
+    drawNow()
     tellGrid(true)
   }
 
@@ -221,7 +227,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       screen.draw(beatAfter)
     } catch (reason) {
       framePanels()
-      screen.draw(beatNow())
+      drawNow()
       throw reason
     }
     if (clock.playing) driver.rest()
@@ -246,7 +252,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const { session, lesson: current, along } = store.getState()
     clock = keptToMusic(clock, current, along, when)
     store.setState({ session: withBeat(session, beatNow()) })
-    screen.draw(beatNow())
+    drawNow()
     tellGrid(true)
   }
 
@@ -322,7 +328,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     },
     setLoop: (loop) => changed(withLoop(session(), loop)),
     setPart(from, to) {
-      changed(withPart(session(), chosenPart(store.getState().lesson, from, to)))
+      changed(withPart(session(), loopRange(store.getState().lesson.once.schedule, from, to).part))
     },
     toggleSteps() {
       const { session: now, lesson: current } = store.getState()
@@ -337,13 +343,13 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     },
     hideNames: () => changed(withNamesOff(session(), shuffled(session().order))),
     reveal: () => changed(revealed(session())),
-    pictureNow: () => screen.picturesAt(beatNow()),
-    redraw: () => screen.draw(beatNow()),
+    pictureNow: () => screen.picturesAt(held(beatNow())),
+    redraw: () => drawNow(),
     onShown: (listener) => screen.onFramed(listener),
     show(stage, rects, dark) {
       // What React finds in the page when it takes it over is there already.
       if (!screen.stand({ stage, rects, dark })) framePanels()
-      screen.draw(beatNow())
+      drawNow()
     },
   }
 }

@@ -54,10 +54,12 @@ export function laddersInMemory(): KeptLadders {
 /** Loop after loop the tempo climbs, as the ladder says. */
 export function createPractice(player: Player, kept: KeptLadders = laddersInMemory()): Practice {
   const store = createStore<PracticeState>(() => ({ ladder: null }))
-  /** The grid point told last in this run. */
-  let at = Number.NEGATIVE_INFINITY
+  /** The grid point told last in this run, and the one at which it began; null: where it goes on is not known yet. */
+  let run: { readonly began: number; readonly at: number } | null = null
   /** The loop that goes on has been counted already, shortly before its end. */
   let counted = false
+  /** What happens is our own doing. */
+  let ours = false
 
   const figureNow = (): string => player.store.getState().session.figure
   let practised = figureNow()
@@ -67,50 +69,76 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
     if (ladder !== null) kept.write(practised, remembered(ladder))
     store.setState({ ladder })
   }
-  /** From its first loop on, counted in; where nobody dances it waits for that. */
-  const begin = (ladder: Ladder, plays: boolean): void => {
-    stand(ladder)
-    player.pause()
-    player.setTempo(tempoOf(ladder))
-    player.seek(player.store.getState().lesson.range.from)
-    if (plays) player.play(countInOf(ladder))
+  const byUs = (deed: () => void): void => {
+    ours = true
+    try {
+      deed()
+    } finally {
+      ours = false
+    }
   }
+  /** From its first loop on, counted in; where nobody dances it waits for that. */
+  const begin = (ladder: Ladder, plays: boolean): void =>
+    byUs(() => {
+      stand(ladder)
+      player.pause()
+      player.setTempo(tempoOf(ladder))
+      player.seek(player.store.getState().lesson.range.from)
+      if (plays) player.play(countInOf(ladder))
+    })
   const step = (change: (ladder: Ladder) => Ladder): void => {
     const { ladder } = store.getState()
     if (ladder !== null) begin(change(ladder), player.store.getState().playing)
   }
 
   /** A loop is over, or as good as over. @param seam whether the next one has not begun yet, so that it can be counted in */
-  const loopDone = (ladder: Ladder, seam: boolean): void => {
-    const next = afterLoop(ladder)
-    stand(next)
-    if (next.rung === ladder.rung) return
-    if (seam) player.nextRound(tempoOf(next), countInOf(next))
-    else player.setTempo(tempoOf(next))
+  const loopDone = (ladder: Ladder, seam: boolean): void =>
+    byUs(() => {
+      const next = afterLoop(ladder)
+      stand(next)
+      if (next.rung === ladder.rung) return
+      if (seam) player.nextRound(tempoOf(next), countInOf(next))
+      else player.setTempo(tempoOf(next))
+    })
+
+  const follow = (now: number): void => {
+    const { playing, lesson } = player.store.getState()
+    const { ladder } = store.getState()
+    const { range, round, repeats, schedule } = lesson
+    if (!playing || !repeats || ladder === null) {
+      run = null
+      return
+    }
+    const before = run
+    const isBack = before !== null && now < before.at
+    run = { began: before === null ? now : isBack ? range.from : before.began, at: now }
+    // Only a loop that was danced from its beginning is one.
+    const isWhole = before !== null && before.began <= range.from + NEAR
+    if (isBack) {
+      // Back at the start. A page that stalled over the end tells of nothing before.
+      if (!counted && isWhole) loopDone(ladder, false)
+      counted = false
+    } else if (!counted && isWhole && now >= range.from + round - schedule.grid - NEAR) {
+      counted = true
+      loopDone(ladder, true)
+    }
   }
 
   const stops = [
-    player.onGrid((now) => {
-      const { playing, lesson } = player.store.getState()
+    player.onGrid(follow),
+    player.store.subscribe((state, before) => {
+      const { session, lesson, playing, along } = state
+      // Somewhere else, or in something else: what was danced of this loop does not count.
+      if (!playing || lesson !== before.lesson || session.beat !== before.session.beat) {
+        run = null
+        counted = false
+      }
       const { ladder } = store.getState()
-      const before = at
-      at = playing ? now : Number.NEGATIVE_INFINITY
-      if (!playing || !lesson.repeats || ladder === null) return
-      if (now < before) {
-        // Back at the start. A page that stalled over the end tells of nothing before.
-        if (!counted) loopDone(ladder, false)
-        counted = false
-      } else if (!counted && now >= lesson.range.from + lesson.round - lesson.schedule.grid - NEAR) {
-        counted = true
-        loopDone(ladder, true)
-      }
-    }),
-    player.store.subscribe(({ session, playing }) => {
-      if (!playing) {
-        at = Number.NEGATIVE_INFINITY
-        counted = false
-      }
-      if (session.figure !== practised && store.getState().ladder !== null) store.setState({ ladder: null })
+      if (ladder === null || ours) return
+      // Another figure, a tempo that somebody else has set, music: nobody climbs any more.
+      const isOurs =
+        session.figure === practised && along === null && Math.abs(session.barsPerMinute - tempoOf(ladder)) < NEAR
+      if (!isOurs) store.setState({ ladder: null })
     }),
   ]
 

@@ -78,9 +78,13 @@ export const leaptTo = (clock: Clock, at: Beat, when: Seconds): Clock => ({
   former: recent(clock, when),
 })
 
-/** Plays from before its range on, from `when` on, now or soon: it is counted in. @param at no later than the range's start */
-export function countedIn(clock: Clock, at: Beat, when: Seconds): Clock {
-  const former = clock.playing ? recent(clock, when) : undefined
+/**
+ * Plays from before its range on, from `when` on, now or later: it is counted in.
+ * @param at no later than the range's start
+ * @param now where `when` is not soon: what was before now is asked for no more
+ */
+export function countedIn(clock: Clock, at: Beat, when: Seconds, now: Seconds = when): Clock {
+  const former = clock.playing ? recent(clock, now) : undefined
   return { ...clock, playing: true, anchor: { beat: beat(Math.min(at, clock.range.from)), now: when }, former }
 }
 
@@ -108,6 +112,11 @@ export const soughtTo = (clock: Clock, at: Beat, now: Seconds): Clock =>
 export const atTempo = (clock: Clock, secondsPerBeat: Seconds, when: Seconds): Clock =>
   from(clock, when, { secondsPerBeat })
 
-/** With another range or round from `when` on, now or soon; the beat is kept where the range allows it. */
-export const within = (clock: Clock, range: Range, round: Beat | null, when: Seconds): Clock =>
-  from(clock, when, { range, round })
+/**
+ * With another range or round from `when` on, now or soon; the beat is kept where the range allows it.
+ * @param by beats by which it is another one in the new range
+ */
+export const within = (clock: Clock, range: Range, round: Beat | null, when: Seconds, by = 0): Clock => ({
+  ...anchored(clock, when, { range, round }, beatAt(clock, when) + by),
+  former: recent(clock, when),
+})

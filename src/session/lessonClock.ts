@@ -1,7 +1,7 @@
 import { atTempo, type Clock, countedIn, playing, roundEnds, standingClock, within } from '../clock/clock.ts'
 import { beforeStart, withMusic } from '../clock/withMusic.ts'
 import type { CountInBars } from '../timing/countIn.ts'
-import type { Seconds } from '../units.ts'
+import { beat, type Seconds } from '../units.ts'
 import { beginningOf, type Lesson } from './lesson.ts'
 import { musicFit } from './musicFit.ts'
 
@@ -13,6 +13,12 @@ export const lessonClock = (lesson: Lesson, lasts: Seconds, now: Seconds): Clock
 export const keptToMusic = (clock: Clock, lesson: Lesson, along: Seconds | null, when: Seconds): Clock =>
   along !== null && clock.playing ? withMusic(clock, musicFit(lesson, along), when) : clock
 
+/** A joined loop is shown from a later round on, whole bars after the first: the beat goes with it. */
+function roundsAhead(before: Lesson, after: Lesson): number {
+  if (before.joined === after.joined) return 0
+  return after.joined ? after.round : -before.round
+}
+
 /** The clock goes on while lesson and tempo become others, from `when` on. */
 export function carriedOver(
   clock: Clock,
@@ -20,7 +26,10 @@ export function carriedOver(
   lasts: Seconds,
   when: Seconds,
 ): Clock {
-  const ranged = before === after ? clock : within(clock, after.range, after.repeats ? after.round : null, when)
+  const ranged =
+    before === after
+      ? clock
+      : within(clock, after.range, after.repeats ? after.round : null, when, roundsAhead(before, after))
   return lasts === ranged.secondsPerBeat ? ranged : atTempo(ranged, lasts, when)
 }
 
@@ -37,8 +46,13 @@ export function begun(clock: Clock, lesson: Lesson, countIn: CountInBars, along:
   return countedIn(clock, beforeStart(clock, musicFit(lesson, along), least, now), now)
 }
 
-/** Counted in before the next round, and at another tempo from there on; until then all goes on as it did. */
+/**
+ * Counted in before the next round, and at another tempo from there on; until then all goes on as it did. The music goes on
+ * over the seam: whole bars are counted from where the round ends, which is seldom on a 1.
+ */
 export function atNextRound(clock: Clock, lesson: Lesson, lasts: Seconds, countIn: CountInBars, now: Seconds): Clock {
+  const { range, schedule } = lesson
   const ends = roundEnds(clock, now)
-  return atTempo(countedIn(clock, beginningOf(lesson, countIn), ends), lasts, ends)
+  const next = countedIn(clock, beat(range.from - countIn * schedule.beatsPerBar), ends, now)
+  return { ...next, secondsPerBeat: lasts }
 }

@@ -3,6 +3,7 @@ import { useStore } from 'zustand'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import type { Player } from '../player.ts'
 import type { Strip, StripMoment } from '../scene/strip.ts'
+import { beatsOnce } from '../session/beatsOnce.ts'
 import { nearestGridPoint } from '../timing/grid.ts'
 import { momentWords } from '../words/momentWords.ts'
 import { along } from './linePlaces.ts'
@@ -52,8 +53,8 @@ export function StripTouch({ player, strip, names, levelOf }: Props) {
   const tempo = useStore(player.store, (state) => state.session.barsPerMinute)
   const [found, setFound] = useState<Found | null>(null)
   const [chosen, setChosen] = useState<Chosen | null>(null)
-  /** Where the finger came down: the pixel and the beat. */
-  const began = useRef<{ readonly x: number; readonly beat: number } | null>(null)
+  /** Where the finger came down (the pixel and the beat), and whether it has gone along the strip since. */
+  const began = useRef<{ readonly x: number; readonly beat: number; readonly drags: boolean } | null>(null)
   // Of another strip it would say what is not so.
   useEffect(() => {
     if (strip !== null) setFound(null)
@@ -63,6 +64,15 @@ export function StripTouch({ player, strip, names, levelOf }: Props) {
     const part = Math.min(1, Math.max(0, (clientX - x) / width))
     return nearestGridPoint(strip.from + part * (strip.to - strip.from), lesson.schedule.grid)
   }
+  /** The part from where the finger came down to where it is; null while it is still a touch. */
+  const dragged = (event: PointerEvent<HTMLButtonElement>): Chosen | null => {
+    const { current } = began
+    if (current === null) return null
+    if (!current.drags && Math.abs(event.clientX - current.x) < DRAGS) return null
+    began.current = { ...current, drags: true }
+    const [from, to] = [current.beat, beatUnder(event)].sort((a, b) => a - b) as [number, number]
+    return { from, to }
+  }
   const drop = (): void => {
     began.current = null
     setChosen(null)
@@ -71,19 +81,22 @@ export function StripTouch({ player, strip, names, levelOf }: Props) {
     event.preventDefault()
     if (!event.isPrimary || event.button !== 0) return
     event.currentTarget.setPointerCapture(event.pointerId)
-    began.current = { x: event.clientX, beat: beatUnder(event) }
+    began.current = { x: event.clientX, beat: beatUnder(event), drags: false }
   }
   const move = (event: PointerEvent<HTMLButtonElement>): void => {
-    if (began.current === null || !event.isPrimary) return
-    if (chosen === null && Math.abs(event.clientX - began.current.x) < DRAGS) return
-    const [from, to] = [began.current.beat, beatUnder(event)].sort((a, b) => a - b) as [number, number]
+    if (!event.isPrimary) return
+    const part = dragged(event)
+    if (part === null) return
     setFound(null)
-    setChosen({ from, to })
+    setChosen(part)
   }
   const up = (event: PointerEvent<HTMLButtonElement>): void => {
     if (began.current === null || !event.isPrimary) return
-    if (chosen !== null) {
-      if (chosen.to > chosen.from) player.setPart(chosen.from, chosen.to)
+    // By the event itself: what was seen last may be behind a quick finger.
+    const part = dragged(event)
+    if (part !== null) {
+      const { from, to } = beatsOnce(lesson, part.from, part.to)
+      if (to > from) player.setPart(from, to)
     } else if (names) {
       const box = event.currentTarget.getBoundingClientRect()
       setFound(nearest(strip, levelOf, box, { x: event.clientX, y: event.clientY }))

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { bySpeed } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
+import { beatsOnce } from '../session/beatsOnce.ts'
 import type { KeyDeed } from '../words/keyWords.ts'
 import { keyPlace } from './keyPlace.ts'
 import { keyDeed } from './keys.ts'
@@ -23,8 +24,8 @@ const DEEDS: Readonly<Record<Exclude<KeyDeed, keyof PageDeeds>, (player: Player)
   slower: (player) => changeSpeed(player, -SPEED_STEP),
   faster: (player) => changeSpeed(player, SPEED_STEP),
   steps: (player) => player.toggleSteps(),
-  'part from': (player) => player.setPart(player.gridBeat(), loopEnds(player).to),
-  'part to': (player) => player.setPart(loopEnds(player).from, player.gridBeat()),
+  'part from': (player) => loopFrom(player, loopEnds(player).to),
+  'part to': (player) => loopFrom(player, loopEnds(player).from),
   names: (player) => (player.store.getState().session.names ? player.hideNames() : player.reveal()),
   'first panel': (player) => togglePanel(player, 0),
   'second panel': (player) => togglePanel(player, 1),
@@ -32,10 +33,16 @@ const DEEDS: Readonly<Record<Exclude<KeyDeed, keyof PageDeeds>, (player: Player)
   'fourth panel': (player) => togglePanel(player, 3),
 }
 
-/** Of the part that is looped, or of the figure, in the beats that are shown. */
+/** Of the part that is looped, or of the figure danced once. */
 function loopEnds(player: Player): { readonly from: number; readonly to: number } {
-  const { part, joined, range, schedule } = player.store.getState().lesson
-  return part ?? (joined ? range : { from: 0, to: schedule.length })
+  const { part, once } = player.store.getState().lesson
+  return part ?? { from: 0, to: once.schedule.length }
+}
+
+/** From the beat now to an end of the loop, or the other way round. */
+function loopFrom(player: Player, end: number): void {
+  const at = player.gridBeat()
+  player.setPart(beatsOnce(player.store.getState().lesson, at, at).from, end)
 }
 
 function stepsABar(player: Player): number {
