@@ -18,7 +18,7 @@ export type PageProps = {
   readonly mine: () => SavedText | null
 }
 
-/** All that React makes; the same at build time and in the browser, or what was built could not be taken over. */
+/** All that React makes; at build time, as markup, and in the browser. */
 export function Page({ startAnew, mine, ...program }: PageProps) {
   return (
     <StrictMode>

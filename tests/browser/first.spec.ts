@@ -16,7 +16,7 @@ declare global {
   }
 }
 
-test('React takes over the page that came as markup: nothing is made anew, nothing moves', async ({ page }) => {
+test('React takes the place of the page that came as markup: nothing is seen of it, nothing moves', async ({ page }) => {
   await page.addInitScript(() => {
     const first: First = { grid: null, seen: null, shifts: [], errors: [] }
     window.first = first
@@ -45,12 +45,14 @@ test('React takes over the page that came as markup: nothing is made anew, nothi
     ...window.first,
     grid: null,
     came: window.first.grid !== null,
-    kept: window.first.grid === document.querySelector('.panels'),
+    gone: window.first.grid !== document.querySelector('.panels'),
+    canvases: document.querySelectorAll('canvas').length,
     styled: document.querySelector<HTMLElement>('.strip-count')?.style.left,
   }))
   expect(found.errors).toEqual([])
   expect(found.came).toBe(true)
-  expect(found.kept).toBe(true)
+  expect(found.gone).toBe(true)
+  expect(found.canvases).toBe(1)
   expect(found.styled).toMatch(/%$/)
   // Picture and page are seen together, with the count, and answer a moment later.
   expect(found.seen).toMatchObject({ canvas: true, hidden: false, focusable: false })
