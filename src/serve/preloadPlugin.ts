@@ -6,12 +6,11 @@ import type { Plugin, Rolldown } from 'vite'
 const EARLY = 'stage/earlyContext.ts'
 /** What the page asks for lazily, but at once. */
 const STAGE = 'stage/stage.ts'
-/** What makes the page answer, after its first picture: not before the other. */
-const PAGE = 'ui/mountPage.tsx'
 
 /**
  * Names the code that is wanted lazily in the page's head, before the entry's, so that all is fetched together; before that
- * the script that runs early.
+ * the script that runs early. What makes the page answer is not named: what is named is compiled as well, and that would
+ * hold the picture up.
  */
 export function preloadPlugin(): Plugin {
   let root = ''
@@ -40,11 +39,6 @@ export function preloadPlugin(): Plugin {
           return [chunk.fileName, ...chunk.imports].filter((file) => !known.includes(file))
         }
         const stage = files(STAGE)
-        const page = files(PAGE).filter((file) => !stage.includes(file))
-        const link = (file: string, attrs: Record<string, string>) => ({
-          tag: 'link',
-          attrs: { ...attrs, crossorigin: true, href: `./${file}` },
-        })
         return [
           ...(early === undefined
             ? []
@@ -54,8 +48,10 @@ export function preloadPlugin(): Plugin {
                   attrs: { type: 'module', crossorigin: true, async: true, src: `./${early.fileName}` },
                 },
               ]),
-          ...[...soonest, ...stage].map((file) => link(file, { rel: 'modulepreload' })),
-          ...page.map((file) => link(file, { rel: 'modulepreload', fetchpriority: 'low' })),
+          ...[...soonest, ...stage].map((file) => ({
+            tag: 'link',
+            attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
+          })),
         ].map((tag) => ({ ...tag, injectTo: 'head-prepend' as const }))
       },
     },
