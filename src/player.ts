@@ -10,7 +10,7 @@ import type { Rect } from './scene/panelPicture.ts'
 import { createScreen } from './screen.ts'
 import { createListeners } from './session/createListeners.ts'
 import { type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
-import { atNextRound, begun, carriedOver, keptToMusic, lessonClock } from './session/lessonClock.ts'
+import { atNextRound, begun, carriedOver, keptToMusic, lessonClock, shownAt } from './session/lessonClock.ts'
 import { loopRange } from './session/loopRange.ts'
 import { rehearse } from './session/rehearse.ts'
 import {
@@ -152,21 +152,14 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   let toldAt: Beat = lesson.range.from
 
   const session = (): Session => store.getState().session
-
   /** The earliest time at which what is heard can be changed; now, where nothing is heard. */
   const soonest = (): Seconds => driver.next?.() ?? driver.now()
 
   const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
-
   const framePanels = (): void => screen.frame(session(), store.getState().lesson, beatNow())
 
   // 3. One beat → one picture.
-  /** While it is counted in, the dancers stand as they begin. */
-  const held = (at: Beat): Beat => {
-    const { from, to } = store.getState().lesson.range
-    return beat(Math.min(to, Math.max(from, at)))
-  }
-  const drawNow = (): void => screen.draw(held(beatNow()))
+  const drawNow = (): void => screen.draw(shownAt(store.getState().lesson, beatNow()))
   const beatNow = (): Beat => beatAt(clock, driver.now())
   const gridBeat = (): Beat => gridPointBefore(beatNow(), store.getState().lesson.schedule.grid)
   function tellGrid(always: boolean): void {
@@ -329,6 +322,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     setLoop: (loop) => changed(withLoop(session(), loop)),
     setPart(from, to) {
       changed(withPart(session(), loopRange(store.getState().lesson.once.schedule, from, to).part))
+      const { range } = store.getState().lesson
+      if (!clock.playing && beatNow() >= range.to) moveTo(range.from)
     },
     toggleSteps() {
       const { session: now, lesson: current } = store.getState()
@@ -343,7 +338,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     },
     hideNames: () => changed(withNamesOff(session(), shuffled(session().order))),
     reveal: () => changed(revealed(session())),
-    pictureNow: () => screen.picturesAt(held(beatNow())),
+    pictureNow: () => screen.picturesAt(shownAt(store.getState().lesson, beatNow())),
     redraw: () => drawNow(),
     onShown: (listener) => screen.onFramed(listener),
     show(stage, rects, dark) {

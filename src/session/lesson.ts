@@ -15,7 +15,7 @@ import type { Performance } from '../transfer/performance.ts'
 import type { Way } from '../transfer/way.ts'
 import { type Beat, beat } from '../units.ts'
 import { joinedSchedule } from './joinedSchedule.ts'
-import { loopRange } from './loopRange.ts'
+import { BREATH, loopRange } from './loopRange.ts'
 import type { Session, Steps } from './session.ts'
 
 export type LessonPanel = { readonly id: string; readonly way: Way; readonly performance: Performance }
@@ -55,8 +55,6 @@ export type Lesson = {
 
 /** A moment that is on a grid point but for rounding stays on it. */
 const ROUNDING = 1e-9
-/** After a few steps the dancers stand this long, in beats, so that one sees where they have come to. */
-const BREATH = 1
 
 /** From the earliest leave to the latest full. */
 function danced(panels: readonly Pick<LessonPanel, 'performance'>[]): Range {

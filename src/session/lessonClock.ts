@@ -1,9 +1,12 @@
 import { atTempo, type Clock, countedIn, playing, roundEnds, standingClock, within } from '../clock/clock.ts'
 import { beforeStart, withMusic } from '../clock/withMusic.ts'
 import type { CountInBars } from '../timing/countIn.ts'
-import { beat, type Seconds } from '../units.ts'
+import { type Beat, beat, type Seconds } from '../units.ts'
 import { beginningOf, type Lesson } from './lesson.ts'
 import { musicFit } from './musicFit.ts'
+
+/** The beat at which the dancers are shown: while it is counted in, they stand as they begin. */
+export const shownAt = ({ range }: Lesson, at: Beat): Beat => beat(Math.min(range.to, Math.max(range.from, at)))
 
 /** A clock that stands at a lesson's start. @param lasts what a beat lasts */
 export const lessonClock = (lesson: Lesson, lasts: Seconds, now: Seconds): Clock =>

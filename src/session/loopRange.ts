@@ -1,5 +1,5 @@
 import type { Range } from '../clock/clock.ts'
-import { calledAt } from '../timing/counts.ts'
+import { calledAt, musicPlace } from '../timing/counts.ts'
 import { gridPointBefore, nearestGridPoint } from '../timing/grid.ts'
 import type { Schedule } from '../timing/schedule.ts'
 import { type Beat, beat } from '../units.ts'
@@ -23,8 +23,8 @@ export type LoopRange = {
 
 /** The least part in beats, also on a quarter grid: less can neither be seen nor taken hold of. Own judgement. */
 const SHORTEST_PART = 0.5
-/** After less than a bar the dancers stand this long, in beats, so that one sees where they have come to (as in `lesson.ts`). */
-const BREATH = 1
+/** After less than a bar the dancers stand this long, in beats, so that one sees where they have come to. */
+export const BREATH = 1
 const ROUNDING = 1e-9
 
 /** From first to last, on the grid and inside the figure, half a beat long at the least. */
@@ -34,6 +34,15 @@ function heldIn({ grid, length }: Schedule, one: number, other: number): Range {
   const begins = Math.min(Math.max(0, from), gridPointBefore(length - shortest, grid))
   // A figure's end may lie off the grid (thirds of a beat).
   return { from: beat(begins), to: beat(Math.min(length, Math.max(to, begins + shortest))) }
+}
+
+/** From a bar's beginning, or the figure's, to the end of a bar: as much of a bar as the figure has. */
+function isBar(schedule: Schedule, { from, to }: Range): boolean {
+  const begins = (t: number): boolean => {
+    const { count, part } = musicPlace(schedule, t)
+    return count === 1 && part < ROUNDING
+  }
+  return begins(to) && (from === 0 || begins(from))
 }
 
 /** The actions called in a part; where none is, the one that goes on under it. */
@@ -76,7 +85,7 @@ export function loopRange(
   // Weight leaves before its count: as long from the first count danced to the part's end is long enough.
   const counted = part.to - (schedule.actions[steps.first]?.called ?? 0)
   const least = Math.max(end - start, counted)
-  const wholeBars = part.to - part.from > beatsPerBar - ROUNDING
+  const wholeBars = part.to - part.from > beatsPerBar - ROUNDING || isBar(schedule, part)
   const round = wholeBars
     ? Math.ceil(least / beatsPerBar - ROUNDING) * beatsPerBar
     : Math.ceil(least - ROUNDING) + BREATH

@@ -12,10 +12,16 @@ type Props = { readonly player: Player; readonly practice: Practice }
 /** Building up from slow to full tempo: how, and then where one is. */
 export function BuildUp({ player, practice }: Props) {
   const ladder = useStore(practice.store, (state) => state.ladder)
+  // What was wished for one figure is not wished for the next.
+  const figure = useStore(player.store, (state) => state.session.figure)
   return (
     <fieldset className="sheet-group practice-group">
       <legend>{ladderWords.title}</legend>
-      {ladder === null ? <Before player={player} practice={practice} /> : <Climb practice={practice} ladder={ladder} />}
+      {ladder === null ? (
+        <Before key={figure} player={player} practice={practice} />
+      ) : (
+        <Climb practice={practice} ladder={ladder} />
+      )}
     </fieldset>
   )
 }
@@ -27,7 +33,6 @@ const FROM = PER_CENT(30, 95)
 const TO = PER_CENT(60, 125)
 const STEPS = [2, 3, 4, 5, 6, 8, 10, 12]
 const LOOPS = [1, 2, 3, 4, 6, 8, 12, 16]
-const COUNT_IN = [1, 2]
 
 /** From here on it is no slow tempo, for rounding. */
 const FULL = 1 - 1e-9
@@ -40,6 +45,7 @@ const offered = (choices: readonly number[], value: number): number[] =>
 function Before({ player, practice }: Props) {
   const { dance, once } = useStore(player.store, (state) => state.lesson)
   const bars = useStore(player.store, (state) => state.session.barsPerMinute)
+  const countIn = useStore(player.store, (state) => state.session.countIn)
   const left = practice.left()
   const speed = speedOf(dance, bars)
   // Whoever has set it slow already begins there.
@@ -48,30 +54,31 @@ function Before({ player, practice }: Props) {
     ...(speed < FULL ? { from: speed } : {}),
   })
   const [wishes, setWishes] = useState<LadderWishes>({})
-  const plan = newLadder(dance, { ...usual, ...left, ...wishes })
+  // What was begun goes on as it was; what was left at its first speed begins at the tempo at hand.
+  const begun = left !== null && left.rung > 0 ? left : null
+  const plan = newLadder(dance, { ...usual, ...begun, ...wishes, ...(countIn > 0 ? { countIn } : {}) })
   const wish = (next: LadderWishes) => setWishes((former) => ({ ...former, ...next }))
   const choices = [
     { key: 'from', label: ladderWords.from, offers: FROM.filter((from) => from < plan.to), text: ladderWords.speed },
     { key: 'to', label: ladderWords.to, offers: TO.filter((to) => to > plan.from), text: ladderWords.speed },
     { key: 'steps', label: ladderWords.steps, offers: STEPS, text: ladderWords.stepsText },
     { key: 'loops', label: ladderWords.loops, offers: LOOPS, text: ladderWords.loopsText },
-    { key: 'countIn', label: ladderWords.countIn, offers: COUNT_IN, text: ladderWords.countInText },
   ] as const
   const isWished = Object.keys(wishes).length > 0
-  const again = left !== null && left.rung > 0 && !isWished
+  const again = begun !== null && !isWished
   return (
     <>
-      <p>{again ? ladderWords.remembered(rungOf({ ...plan, rung: left.rung })) : ladderWords.plan(plan)}</p>
-      <button type="button" className="quiet-button practice-start" onClick={() => practice.start(plan, isWished)}>
+      <p>{again ? ladderWords.remembered(rungOf({ ...plan, rung: begun.rung })) : ladderWords.plan(plan)}</p>
+      <button type="button" className="quiet-button practice-start" onClick={() => practice.start(plan, !again)}>
         {again ? ladderWords.goOn : ladderWords.start}
       </button>
       {again ? (
-        <button type="button" className="quiet-button" onClick={() => practice.start({ ...left }, true)}>
+        <button type="button" className="quiet-button" onClick={() => practice.start({ ...begun }, true)}>
           {ladderWords.fromStart}
         </button>
       ) : null}
       <p className="sheet-note">{ladderWords.caution(plan.from)}</p>
-      <details>
+      <details onToggle={({ currentTarget }) => currentTarget.scrollIntoView({ block: 'nearest' })}>
         <summary>{ladderWords.otherwise}</summary>
         <div className="sheet-choices">
           {choices.map(({ key, label, offers, text }) => (

@@ -1,8 +1,9 @@
 import { type ReactNode, useId, useMemo } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
+import { beatsOnce } from '../session/beatsOnce.ts'
 import { canFollowItself } from '../session/canFollowItself.ts'
-import { withCountIn, withJoined, withPart } from '../session/session.ts'
+import { withCountIn, withJoined, withSteps } from '../session/session.ts'
 import { COUNT_IN_BARS } from '../timing/countIn.ts'
 import { musicPlace } from '../timing/counts.ts'
 import { countWords } from '../words/countWords.ts'
@@ -13,19 +14,22 @@ import { Choice } from './Choice.tsx'
 export function LoopPart({ player }: { readonly player: Player }) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const timing = useStore(player.store, (state) => state.session.timing)
-  const joined = useStore(player.store, (state) => state.session.joined)
+  const some = useStore(player.store, (state) => state.session.steps !== null)
   const countIn = useStore(player.store, (state) => state.session.countIn)
-  const { figure, part, dance, once, steps, round } = lesson
+  const { figure, joined, part, dance, once, steps, round } = lesson
   const { schedule } = once
   const following = useMemo(() => canFollowItself(figure, timing), [figure, timing])
   const [from, to] = part === null ? [0, schedule.length] : [part.from, part.to]
   /** From the bar that is shown now. */
   const bars = (count: number): void => {
-    const at = Math.max(0, player.gridBeat()) % schedule.length
+    const shown = beatsOnce(lesson, player.gridBeat(), player.gridBeat()).from
+    const at = Math.min(schedule.length - schedule.grid, Math.max(0, shown))
     const place = musicPlace(schedule, at)
     const start = at - place.part - (place.count - 1)
     player.setPart(start, start + count * schedule.beatsPerBar)
   }
+  const isBars = (count: number): boolean =>
+    part !== null && musicPlace(schedule, part.from).count === 1 && part.to - part.from === count * schedule.beatsPerBar
   return (
     <fieldset className="sheet-group practice-group">
       <legend>{loopWords.title}</legend>
@@ -34,13 +38,13 @@ export function LoopPart({ player }: { readonly player: Player }) {
         <button
           type="button"
           className="toggle"
-          aria-pressed={part === null}
-          onClick={() => player.change((session) => withPart(session, null))}
+          aria-pressed={part === null && !some}
+          onClick={() => player.change((session) => withSteps(session, null))}
         >
           {loopWords.whole}
         </button>
         {[1, 2].map((count) => (
-          <button key={count} type="button" className="toggle" onClick={() => bars(count)}>
+          <button key={count} type="button" className="toggle" aria-pressed={isBars(count)} onClick={() => bars(count)}>
             {loopWords.bars(count)}
           </button>
         ))}
@@ -55,6 +59,7 @@ export function LoopPart({ player }: { readonly player: Player }) {
         player={player}
         label={loopWords.to}
         value={to}
+        ends
         set={(at) => player.setPart(from, Math.max(at, from + 0.5))}
       />
       <p role="status">{part === null ? '' : loopWords.part({ part, steps, first: part.first, round }, dance)}</p>
@@ -75,14 +80,20 @@ type EndProps = {
   readonly player: Player
   readonly label: string
   readonly value: number
+  /** It is where the part ends. */
+  readonly ends?: boolean
   readonly set: (at: number) => void
 }
 
 /** One end of the part, on the half-beat grid. */
-function End({ player, label, value, set }: EndProps) {
+function End({ player, label, value, ends = false, set }: EndProps) {
   const id = useId()
   const { schedule, dance, ideal, panels } = useStore(player.store, (state) => state.lesson.once)
-  const said = countWords({ schedule, dance, ideal, panels }, value)
+  const { bar, count, part } = musicPlace(schedule, value)
+  const said =
+    ends && count === 1 && part < 1e-9 && bar > 1
+      ? loopWords.endOfBar(bar - 1)
+      : countWords({ schedule, dance, ideal, panels }, value)
   return (
     <label className="sheet-range" htmlFor={id}>
       {label}: {said}

@@ -53,7 +53,11 @@ export function Playhead({ player }: { readonly player: Player }) {
 
     anchor()
     const stops = [player.store.subscribe(anchor), player.onGrid(setRight)]
+    // Browsers may let it run on by the width that was.
+    const resized = new ResizeObserver(anchor)
+    resized.observe(line)
     return () => {
+      resized.disconnect()
       for (const stop of stops) stop()
       animation?.cancel()
     }

@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import { type Seconds, seconds } from '../units.ts'
 
 type Props = {
@@ -7,8 +8,12 @@ type Props = {
   readonly tap: (at: Seconds) => void
 }
 
+/** A press without a finger or a key: speech, or what presses for somebody. It has no time but its own. */
+const NOBODY = 0
+
 /** To be tapped on the beat: it counts as the finger or the key comes down, by the event's own time. */
 export function TapButton({ word, hint, tap }: Props) {
+  const keyed = useRef(false)
   const tapAt = (timeStamp: number): void => tap(seconds(timeStamp / 1000))
   return (
     <button
@@ -16,7 +21,16 @@ export function TapButton({ word, hint, tap }: Props) {
       className="quiet-button practice-tap"
       title={hint}
       onPointerDown={({ timeStamp, button }) => button === 0 && tapAt(timeStamp)}
-      onKeyDown={({ key, timeStamp, repeat }) => (key === ' ' || key === 'Enter') && !repeat && tapAt(timeStamp)}
+      onClick={({ detail, timeStamp }) => {
+        if (detail === NOBODY && !keyed.current) tapAt(timeStamp)
+        keyed.current = false
+      }}
+      onKeyDown={({ key, timeStamp, repeat }) => {
+        if (key !== ' ' && key !== 'Enter') return
+        // The browser makes a click of it as well.
+        keyed.current = true
+        if (!repeat) tapAt(timeStamp)
+      }}
     >
       {word}
     </button>

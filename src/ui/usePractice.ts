@@ -23,11 +23,19 @@ export function usePractice(
   const [practice, setPractice] = useState<Practice | null>(null)
   const [along, setAlong] = useState<Along | null>(null)
   const asked = useRef(false)
+  const gone = useRef(false)
+  useEffect(() => {
+    gone.current = false
+    return () => {
+      gone.current = true
+    }
+  }, [])
   const want = useCallback(() => {
     if (asked.current) return
     asked.current = true
     Promise.all([import('../practice.ts'), import('../keep/keptLadders.ts'), import('../along.ts')]).then(
       ([{ createPractice }, { keptLadders }, { createAlong }]) => {
+        if (gone.current) return
         setPractice(createPractice(player, keptLadders(shelf())))
         setAlong(createAlong(player))
       },

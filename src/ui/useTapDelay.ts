@@ -46,7 +46,7 @@ export function useTapDelay(player: Player, conductor: Conductor) {
 
   const start = useCallback(() => {
     const { session, lesson } = player.store.getState()
-    const { beats, halves, count } = conductor.store.getState()
+    const { on, beats, halves, count } = conductor.store.getState()
     setTaps([])
     player.pause()
     if (!lesson.repeats) player.setLoop(true)
@@ -58,7 +58,7 @@ export function useTapDelay(player: Player, conductor: Conductor) {
     before.current = {
       barsPerMinute: session.barsPerMinute,
       loop: lesson.repeats,
-      choices: { beats, halves, count },
+      choices: { on, beats, halves, count },
       tempo: player.store.getState().session.barsPerMinute,
     }
     setRuns(true)

@@ -40,15 +40,13 @@ export const ladderWords = {
   stepsText: (steps: number): string => many(steps, 'speed'),
   loops: 'Loops at each',
   loopsText: (loops: number): string => many(loops, 'loop'),
-  countIn: 'Count-in before each',
-  countInText: (bars: number): string => many(bars, 'bar'),
   onTap: 'Climb only when I say so',
   speed: percent,
 
   start: 'Start',
   goOn: 'Go on from there',
   otherwise: 'Change this',
-  stop: 'Stop building up',
+  stop: 'Stop climbing',
   hold: 'Hold',
   holdHint: 'Stay at this speed',
   back: 'Slower',
@@ -56,21 +54,24 @@ export const ladderWords = {
   up: 'Faster',
   upHint: 'One speed up, now',
 
-  /** "From 50 to 100 % in 6 speeds, 4 loops at each: 24 loops." */
+  /** "From 50 to 100 % in 6 speeds, 4 loops at each: 24 loops. Before each speed 1 bar is counted in." */
   plan: ({
     from,
     to,
     steps,
     loops,
+    countIn,
   }: {
     readonly from: number
     readonly to: number
     readonly steps: number
     readonly loops: number
+    readonly countIn: number
   }) =>
-    steps === 1
+    (steps === 1
       ? `At ${percent(to)}: ${many(loops, 'loop')}.`
-      : `From ${Math.round(from * 100)} to ${percent(to)} in ${many(steps, 'speed')}, ${many(loops, 'loop')} at each: ${steps * loops} loops.`,
+      : `From ${Math.round(from * 100)} to ${percent(to)} in ${many(steps, 'speed')}, ${many(loops, 'loop')} at each: ${steps * loops} loops.`) +
+    ` ${many(countIn, 'bar')} of counting in before ${steps === 1 ? 'it' : 'each speed'}.`,
   /** "Speed 3 of 6: 70 %. Loop 2 of 4." and what holds it. */
   where: (where: Where): string =>
     [

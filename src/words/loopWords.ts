@@ -32,6 +32,14 @@ function long(beats: number, { beatsPerBar }: Pick<Dance, 'beatsPerBar'>): strin
   return `${Math.round(bars)} ${Math.round(bars) === 1 ? 'bar' : 'bars'}`
 }
 
+/** What of a round is not danced; '' where that is nothing, or no whole bars. */
+function ready({ part, round }: Pick<Part, 'part' | 'round'>, dance: Pick<Dance, 'beatsPerBar'>): string {
+  const danced = part.to - part.from
+  const bars = [danced, round - danced].map((beats) => beats / dance.beatsPerBar)
+  if (bars.some((count) => count < 1 || !Number.isInteger(count))) return ''
+  return `: ${bars[0]} to dance, ${bars[1]} to get ready`
+}
+
 /** What is said of looping a part of a figure, and of joining its end to its beginning. */
 export const loopWords = {
   from: 'Loop from',
@@ -40,24 +48,25 @@ export const loopWords = {
   title: 'Loop',
   hint: 'Drag along the strip, or choose here.',
   bars: (bars: number): string => (bars === 1 ? 'This bar' : 'Two bars'),
+  /** "to the end of bar 2": a part ends where the next bar would begin. */
+  endOfBar: (bar: number): string => `the end of bar ${bar}`,
   countIn: 'Count-in',
   countInText: (bars: number): string => (bars === 0 ? 'None' : bars === 1 ? '1 bar' : `${bars} bars`),
   /** "Loop: steps 4 to 6". @param first, last by index */
   short: (first: number, last: number): string => `Loop: ${steps(first, last).toLowerCase()}`,
-  /** "Steps 4 to 6, led in by step 3. A round lasts 2 bars." */
-  part: ({ steps: danced, first, round }: Part, dance: Pick<Dance, 'beatsPerBar'>): string =>
+  /** "Steps 4 to 6, led in by step 3. A round lasts 3 bars: 2 to dance, 1 to get ready." */
+  part: ({ part, steps: danced, first, round }: Part, dance: Pick<Dance, 'beatsPerBar'>): string =>
     `${steps(first, danced.last)}${danced.first < first ? `, led in by step ${danced.first + 1}` : ''}. ` +
-    `A round lasts ${long(round, dance)}.`,
+    `A round lasts ${long(round, dance)}${ready({ part, round }, dance)}.`,
 
-  join: 'Without a stop',
-  joinHint: 'The end of the figure flows into its beginning',
-  /** "The figure follows itself: a round lasts 1 bar. Every second round begins with the other foot." */
+  join: 'Whole figure without a stop',
+  /** "The figure can follow itself: a round lasts 1 bar. Every second round begins with the other foot." */
   joined: ({ swapped, round, rounds }: Joined, dance: Pick<Dance, 'beatsPerBar'>): string =>
     [
-      `The figure follows itself: a round lasts ${long(round, dance)}.`,
+      `The figure can follow itself: a round lasts ${long(round, dance)}.`,
       swapped ? 'Every second round begins with the other foot.' : '',
       rounds > 1 && !Number.isInteger(round / dance.beatsPerBar)
-        ? `It begins on the same count again after ${rounds} rounds.`
+        ? `After ${rounds} rounds it begins on the count of the first one again.`
         : '',
     ]
       .filter((part) => part !== '')

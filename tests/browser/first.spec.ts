@@ -16,7 +16,9 @@ declare global {
   }
 }
 
-test('React takes the place of the page that came as markup: nothing is seen of it, nothing moves', async ({ page }) => {
+test('React takes the place of the page that came as markup: nothing is seen of it, nothing moves', async ({
+  page,
+}) => {
   await page.addInitScript(() => {
     const first: First = { grid: null, seen: null, shifts: [], errors: [] }
     window.first = first

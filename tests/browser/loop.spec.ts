@@ -74,7 +74,7 @@ test('by keys alone: from here, up to here; by the two sliders; a bar; and witho
   expect((await lesson(page)).part).toMatchObject({ from: 8, to: 16 })
   expect(await axeFindings(page)).toEqual([])
   await page.getByRole('button', { name: 'Whole figure', exact: true }).click()
-  await page.getByRole('checkbox', { name: 'Without a stop' }).click()
+  await page.getByRole('checkbox', { name: 'Whole figure without a stop' }).click()
   const joined = await lesson(page)
   expect(joined.joined).toBe(true)
   expect(joined.range.to - joined.range.from).toBe(joined.round)

@@ -29,13 +29,18 @@ describe('ladderWords.where(rung)', () => {
 describe('ladderWords: numbers', () => {
   test('one is not many', () => {
     expect([1, 2].map(ladderWords.loopsText)).toEqual(['1 loop', '2 loops'])
-    expect([1, 2].map(ladderWords.countInText)).toEqual(['1 bar', '2 bars'])
     expect([1, 6].map(ladderWords.stepsText)).toEqual(['1 speed', '6 speeds'])
   })
   test('the plan', () => {
-    expect(ladderWords.plan(ladder)).toBe('From 50 to 100 % in 6 speeds, 4 loops at each: 24 loops.')
-    expect(ladderWords.plan({ ...ladder, loops: 1 })).toBe('From 50 to 100 % in 6 speeds, 1 loop at each: 6 loops.')
-    expect(ladderWords.plan({ ...ladder, steps: 1, loops: 1 })).toBe('At 100 %: 1 loop.')
+    expect(ladderWords.plan(ladder)).toBe(
+      'From 50 to 100 % in 6 speeds, 4 loops at each: 24 loops. 1 bar of counting in before each speed.',
+    )
+    expect(ladderWords.plan({ ...ladder, loops: 1 })).toBe(
+      'From 50 to 100 % in 6 speeds, 1 loop at each: 6 loops. 1 bar of counting in before each speed.',
+    )
+    expect(ladderWords.plan({ ...ladder, steps: 1, loops: 1 })).toBe(
+      'At 100 %: 1 loop. 1 bar of counting in before it.',
+    )
   })
   test('the count-in is said before a speed only', () => {})
   test('what is remembered', () => {
