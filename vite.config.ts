@@ -3,7 +3,7 @@ import { defineConfig } from 'vite'
 import { cspPlugin } from './src/serve/cspPlugin.ts'
 import { figuresPlugin } from './src/serve/figuresPlugin.ts'
 import { markupPlugin } from './src/serve/markupPlugin.ts'
-import { neededFirst } from './src/serve/neededFirst.ts'
+import { neededWhen } from './src/serve/neededWhen.ts'
 import { preloadPlugin } from './src/serve/preloadPlugin.ts'
 
 export default defineConfig({
@@ -29,15 +29,15 @@ export default defineConfig({
     // The policy allows no data: addresses.
     assetsInlineLimit: 0,
     // What several parts need comes in one file: a browser asks for six at a time, and many small ones hold up the large. In
-    // one for the first picture, and one for what is later; what runs before all others stays apart.
+    // one for the first picture, one for the page, and one for what is later; what runs before all others stays apart.
     rolldownOptions: {
       output: {
         codeSplitting: {
           includeDependenciesRecursively: false,
           groups: [
             {
-              name: (id, chunks) => (neededFirst(id, (one) => chunks.getModuleInfo(one)) ? 'first' : 'later'),
-              debugName: 'first or later',
+              name: (id, chunks) => neededWhen(id, (one) => chunks.getModuleInfo(one)),
+              debugName: 'needed when',
               test: /[\\/]src[\\/](?!stage[\\/]glContext)/,
               minShareCount: 2,
             },

@@ -150,6 +150,7 @@ running.stage
           import('./practice.ts'),
           import('./keep/keptLadders.ts'),
           import('./along.ts'),
+          import('./ui/ClimbBar.tsx'),
           import('./keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()),
           import('./figure/parse.ts'),
           import('./ui/ProblemDialog.tsx'),

@@ -12,6 +12,9 @@ export function atSpeed(dance: Dance, speed: number): number {
   return Math.min(to, Math.max(from, speed * defaultTempo(dance).barsPerMinute))
 }
 
+/** What a key or a button goes by: ten per cent. */
+export const SPEED_STEP = 0.1
+
 /**
  * Bars a minute one step of speed on: to the next whole step, so that 100 % is always one of them.
  * @param by the step with its sign

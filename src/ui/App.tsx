@@ -57,7 +57,7 @@ export function App({ player, stage, ready, source }: Props) {
   const sound = useSound(player, source, notLoaded)
   const soundSheet = usePart(parts.sound, notLoaded)
   const awake = useAwake(player)
-  const { practice, along, want } = usePractice(player, notLoaded)
+  const { practice, along, want, Bar } = usePractice(player, notLoaded)
   const practiceSheet = usePart(parts.practice, notLoaded)
   const sheets = [show, faults, soundSheet, practiceSheet]
   /** Two sheets would lie on one another. */
@@ -129,6 +129,7 @@ export function App({ player, stage, ready, source }: Props) {
           </div>
           <StripView player={player} explained={marks.isOpen} openKeys={keys.toggle} />
         </div>
+        {practice === null || Bar === null || practiceSheet.isOpen ? null : <Bar practice={practice} />}
         <div className="controls">
           <Transport player={player} />
           <button

@@ -3,9 +3,10 @@ import { useStore } from 'zustand'
 import { speedOf } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
-import { type Ladder, type LadderWishes, newLadder, rungOf, shortestStep } from '../session/ladder.ts'
+import { type LadderWishes, newLadder, rungOf, shortestStep } from '../session/ladder.ts'
 import { ladderWords } from '../words/ladderWords.ts'
 import { Choice } from './Choice.tsx'
+import { Climb } from './Climb.tsx'
 
 type Props = { readonly player: Player; readonly practice: Practice }
 
@@ -96,38 +97,6 @@ function Before({ player, practice }: Props) {
           {ladderWords.onTap}
         </label>
       </details>
-    </>
-  )
-}
-
-/** Where one is on the way up. */
-function Climb({ practice, ladder }: { readonly practice: Practice; readonly ladder: Ladder }) {
-  const where = rungOf(ladder)
-  return (
-    <>
-      <p role="status">{ladderWords.where(where)}</p>
-      <progress max={where.of} value={where.number} aria-label={ladderWords.title} />
-      <p className="sheet-note">{ladderWords.caution(where.speed)}</p>
-      <div className="practice-buttons">
-        <button type="button" className="toggle" title={ladderWords.backHint} onClick={practice.back}>
-          {ladderWords.back}
-        </button>
-        <button
-          type="button"
-          className="toggle"
-          aria-pressed={ladder.held}
-          title={ladderWords.holdHint}
-          onClick={() => practice.hold(!ladder.held)}
-        >
-          {ladderWords.hold}
-        </button>
-        <button type="button" className="toggle" title={ladderWords.upHint} onClick={practice.up}>
-          {ladderWords.up}
-        </button>
-      </div>
-      <button type="button" className="quiet-button" onClick={practice.stop}>
-        {ladderWords.stop}
-      </button>
     </>
   )
 }

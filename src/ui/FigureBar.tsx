@@ -1,4 +1,5 @@
 import { useStore } from 'zustand'
+import { dances } from '../dance/dances.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { OwnFigure } from '../figure/ownFigure.ts'
 import type { Player } from '../player.ts'
@@ -27,19 +28,14 @@ type Props = {
 /** Something that is open or not. */
 type Opener = { readonly isOpen: boolean; readonly toggle: () => void }
 
-/** Demos alone need no group. */
+/** What the visitor has opened, and the demos by their dance, each dance where its first one stands. */
 function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
-  const options = (figures: readonly Figure[], group: string) =>
-    figures.map((figure) => ({
-      value: figure.id,
-      text: labels.figureTitle(figure),
-      ...(own.length > 0 ? { group } : {}),
-    }))
+  const option = (figure: Figure, group: string) => ({ value: figure.id, text: labels.figureTitle(figure), group })
+  const order = [...new Set(demos.map(({ dance }) => dance))]
   return [
-    ...options(demos, openWords.groups.demos),
-    ...options(
-      own.map(({ figure }) => figure),
-      openWords.groups.own,
+    ...own.map(({ figure }) => option(figure, openWords.groups.own)),
+    ...order.flatMap((id) =>
+      demos.filter(({ dance }) => dance === id).map((figure) => option(figure, dances[id].name)),
     ),
   ]
 }

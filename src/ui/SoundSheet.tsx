@@ -23,7 +23,7 @@ export function SoundSheet({ player, sound, close }: Props) {
           {soundWords.again}
         </button>
       ) : null}
-      {sound.conductor === null ? null : <Choices conductor={sound.conductor} wake={sound.wake} />}
+      {sound.conductor === null ? null : <Choices player={player} conductor={sound.conductor} wake={sound.wake} />}
       {sound.conductor === null ? null : <TapDelay player={player} sound={sound} conductor={sound.conductor} />}
       {sound.conductor === null ? null : <ClickFiles player={player} conductor={sound.conductor} />}
       {sound.state === 'off' ? null : <p className="sheet-note">{soundWords.nothingHeard}</p>}
@@ -32,8 +32,11 @@ export function SoundSheet({ player, sound, close }: Props) {
   )
 }
 
-function Choices({ conductor, wake }: { readonly conductor: Conductor; readonly wake: () => void }) {
+type ChoicesProps = { readonly player: Player; readonly conductor: Conductor; readonly wake: () => void }
+
+function Choices({ player, conductor, wake }: ChoicesProps) {
   const id = useId()
+  const bars = useStore(player.store, (state) => state.session.barsPerMinute)
   const choices = useStore(conductor.store)
   const set = (next: Partial<SoundChoices>) => conductor.set(next)
   const usual = choices.halves === null
@@ -62,6 +65,9 @@ function Choices({ conductor, wake }: { readonly conductor: Conductor; readonly 
           options={(['usual', 'on', 'off'] as const).map((value) => ({ value, text: soundWords.halvesText[value] }))}
           choose={(value) => set({ halves: value === 'usual' ? null : value === 'on' })}
         />
+        <p className="sheet-note">
+          {soundWords.halvesNow(labels.barsPerMinute(bars), conductor.heard().choices.halves)}
+        </p>
       </fieldset>
       <Choice
         label={soundWords.count}

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import { bySpeed } from '../dance/speed.ts'
+import { bySpeed, SPEED_STEP } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
 import { beatsOnce } from '../session/beatsOnce.ts'
 import type { KeyDeed } from '../words/keyWords.ts'
@@ -8,9 +8,6 @@ import { keyDeed } from './keys.ts'
 
 /** What is a matter of the page alone. */
 export type PageDeeds = Readonly<Record<'teach' | 'explain' | 'keys' | 'faults', () => void>>
-
-/** Of its usual tempo; 0.1 = ten per cent. */
-const SPEED_STEP = 0.1
 
 /** What each deed is to the player. */
 const DEEDS: Readonly<Record<Exclude<KeyDeed, keyof PageDeeds>, (player: Player) => void>> = {

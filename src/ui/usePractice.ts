@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react'
+import { type ComponentType, useCallback, useEffect, useRef, useState } from 'react'
 import type { Along } from '../along.ts'
 import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
@@ -19,9 +19,16 @@ function shelf(): Storage | null {
 export function usePractice(
   player: Player,
   failed: () => void,
-): { readonly practice: Practice | null; readonly along: Along | null; readonly want: () => void } {
+): {
+  readonly practice: Practice | null
+  readonly along: Along | null
+  readonly want: () => void
+  /** What is seen of it while its sheet is closed. */
+  readonly Bar: ComponentType<{ readonly practice: Practice }> | null
+} {
   const [practice, setPractice] = useState<Practice | null>(null)
   const [along, setAlong] = useState<Along | null>(null)
+  const [bar, setBar] = useState<{ readonly Bar: ComponentType<{ readonly practice: Practice }> } | null>(null)
   const asked = useRef(false)
   const gone = useRef(false)
   useEffect(() => {
@@ -33,11 +40,17 @@ export function usePractice(
   const want = useCallback(() => {
     if (asked.current) return
     asked.current = true
-    Promise.all([import('../practice.ts'), import('../keep/keptLadders.ts'), import('../along.ts')]).then(
-      ([{ createPractice }, { keptLadders }, { createAlong }]) => {
+    Promise.all([
+      import('../practice.ts'),
+      import('../keep/keptLadders.ts'),
+      import('../along.ts'),
+      import('./ClimbBar.tsx'),
+    ]).then(
+      ([{ createPractice }, { keptLadders }, { createAlong }, { ClimbBar }]) => {
         if (gone.current) return
         setPractice(createPractice(player, keptLadders(shelf())))
         setAlong(createAlong(player))
+        setBar({ Bar: ClimbBar })
       },
       () => {
         asked.current = false
@@ -47,5 +60,5 @@ export function usePractice(
   }, [player, failed])
   useEffect(() => () => practice?.close(), [practice])
   useEffect(() => () => along?.close(), [along])
-  return { practice, along, want }
+  return { practice, along, want, Bar: bar?.Bar ?? null }
 }

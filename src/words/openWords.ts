@@ -7,7 +7,7 @@ const many = (count: number, one: string): string => `${count} ${count === 1 ? o
 export const openWords = {
   open: 'Open…',
   openHint: 'Open figure files. They can also be dropped anywhere on the page, and their text pasted.',
-  groups: { demos: 'Overfoot’s figures', own: 'Opened by you' },
+  groups: { own: 'Opened by you' },
   opened: (title: string) => `Open: ${shownLine(title)}.`,
   openedWithRemarks: (title: string, count: number) =>
     `Open: ${shownLine(title)}. There ${count === 1 ? 'is' : 'are'} ${many(count, 'remark')} on its text.`,

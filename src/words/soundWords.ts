@@ -18,7 +18,9 @@ export const soundWords = {
   bar: 'The first of the bar stands out',
   beats: 'Beats',
   halves: 'Half beats',
-  halvesText: { usual: 'Where they can be told apart', on: 'Always', off: 'Never' },
+  /** Whether half beats are clicked, as things stand. */
+  halvesNow: (tempo: string, clicked: boolean) => `At ${tempo} half beats are ${clicked ? 'clicked' : 'left out'}.`,
+  halvesText: { usual: 'Where the tempo leaves room', on: 'Always', off: 'Never' },
   count: 'Counted aloud',
   counts: { off: 'Not', counting: 'All of the count', steps: 'Only where a step is called' },
   later: 'Sound comes later than the picture (Bluetooth)',

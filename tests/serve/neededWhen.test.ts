@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { neededFirst } from '../../src/serve/neededFirst.ts'
+import { neededWhen } from '../../src/serve/neededWhen.ts'
 
 /** Who imports whom. */
 const importers: Readonly<Record<string, readonly string[]>> = {
@@ -12,18 +12,20 @@ const importers: Readonly<Record<string, readonly string[]>> = {
   '/r/src/pose/floor.ts': ['/r/src/scene/view.ts', '/r/src/words/labels.ts'],
   '/r/src/words/labels.ts': ['/r/src/ui/mountPage.tsx', '/r/src/words/listed.ts'],
   '/r/src/words/listed.ts': ['/r/src/words/labels.ts'],
+  '/r/src/keep/link.ts': ['/r/src/keep/viewOfLink.ts'],
 }
-const first = (id: string) => neededFirst(id, (one) => ({ importers: importers[one] ?? [] }))
+const when = (id: string) => neededWhen(id, (one) => ({ importers: importers[one] ?? [] }))
 
-describe('neededFirst(id, moduleOf)', () => {
-  it('is so for the entry, the stage and all that they import, at whatever remove', () => {
+describe('neededWhen(id, moduleOf)', () => {
+  it('first: the entry, the stage and all that they import, at whatever remove', () => {
     for (const id of ['main.tsx', 'stage/stage.ts', 'player.ts', 'scene/view.ts', 'pose/floor.ts'])
-      expect(first(`/r/src/${id}`)).toBe(true)
+      expect(when(`/r/src/${id}`)).toBe('first')
   })
 
-  it('is not so for what only later parts import, in circles too, and for what nobody knows', () => {
+  it('then what the page imports besides, in circles too; later what nobody of them does', () => {
     for (const id of ['ui/mountPage.tsx', 'words/labels.ts', 'words/listed.ts'])
-      expect(first(`/r/src/${id}`)).toBe(false)
-    expect(neededFirst('/r/src/a.ts', () => null)).toBe(false)
+      expect(when(`/r/src/${id}`)).toBe('page')
+    for (const id of ['keep/link.ts', 'export/wavFile.ts']) expect(when(`/r/src/${id}`)).toBe('later')
+    expect(neededWhen('/r/src/a.ts', () => null)).toBe('later')
   })
 })
