@@ -1,8 +1,7 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, type Page } from '@playwright/test'
 import { axeFindings } from './axeFindings.ts'
-import { open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
+import { test } from './reusedPage.ts'
+import { open } from './watch.ts'
 
 /**
  * Taps on a button by the events' own time. @param lasts milliseconds a beat; the last tap is now

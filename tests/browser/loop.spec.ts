@@ -1,8 +1,7 @@
-import { expect, type Page, test } from '@playwright/test'
+import { expect, test as fresh, type Page } from '@playwright/test'
 import { axeFindings } from './axeFindings.ts'
+import { test } from './reusedPage.ts'
 import { open, withoutGpu } from './watch.ts'
-
-test.beforeEach(({ page }) => withoutGpu(page))
 
 /** The figure whose file begins with a number. */
 const choose = (page: Page, number: string) =>
@@ -80,7 +79,7 @@ test('by keys alone: from here, up to here; by the two sliders; a bar; and witho
   expect(joined.range.to - joined.range.from).toBe(joined.round)
 })
 
-test('by touch: a finger along the strip chooses, one across it leaves the page to scroll', async ({ browser }) => {
+fresh('by touch: a finger along the strip chooses, one across it leaves the page to scroll', async ({ browser }) => {
   const page = await browser.newPage({ viewport: { width: 390, height: 844 }, hasTouch: true })
   await withoutGpu(page)
   await open(page)
