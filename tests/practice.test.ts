@@ -4,7 +4,9 @@ import { atSpeed } from '../src/dance/speed.ts'
 import { createPlayer } from '../src/player.ts'
 import { createPractice, laddersInMemory } from '../src/practice.ts'
 import { rungOf } from '../src/session/ladder.ts'
+import { withJoined } from '../src/session/session.ts'
 import { walks } from './tools/exampleFigure.ts'
+import { recordingStage } from './tools/recordingStage.ts'
 
 const WALTZ = walks('waltz', [1, 1, 1], { id: 'waltz' })
 const SQQ = walks('foxtrot', [2, 1, 1], { id: 'sqq' })
@@ -111,5 +113,72 @@ describe('createPractice(player): from slow to full', () => {
     expect(again.speedNow()).toBeCloseTo(0.75, 9)
     again.practice.start({}, true)
     expect(again.practice.store.getState().ladder).toMatchObject({ rung: 0 })
+  })
+
+  test('over the seam of two speeds the music goes on: no beat is longer than the slower one’s or shorter than the faster one’s', () => {
+    const { driver, player, practice } = practising()
+    practice.start(WISHES)
+    const slow = player.clock().secondsPerBeat
+    const times: number[] = []
+    let before = player.beatNow()
+    for (let k = 0; k < 4000; k++) {
+      driver.crank(1 / 200)
+      const at = player.beatNow()
+      // A whole beat has come, in a round, in counting in or over the seam.
+      if (Math.floor(at + 1e-9) !== Math.floor(before + 1e-9) && Math.abs(at - Math.floor(at)) < 0.1)
+        times.push(k / 200)
+      before = at
+    }
+    const fast = player.clock().secondsPerBeat
+    expect(fast).toBeLessThan(slow)
+    const lasts = times.slice(1).map((time, k) => time - (times[k] as number))
+    expect(lasts.length).toBeGreaterThan(15)
+    for (const last of lasts) {
+      expect(last).toBeLessThan(slow + 0.011)
+      expect(last).toBeGreaterThan(fast - 0.011)
+    }
+  })
+
+  test('a seek, another part, a joined loop: what was not danced from its beginning is no loop', () => {
+    const { player, practice, run } = practising()
+    player.choose('sqq')
+    player.setOrder([0])
+    practice.start({ ...WISHES, loops: 1 })
+    const rung = () => practice.store.getState().ladder?.rung
+    run(4)
+    player.seek(player.store.getState().lesson.range.to - 0.5)
+    run(1)
+    player.seek(2)
+    player.seek(0)
+    run(0.5)
+    player.setPart(0, 2)
+    player.change((session) => withJoined(session, true))
+    run(0.5)
+    expect(rung()).toBe(0)
+  })
+
+  test('a tempo that somebody else sets, or music, ends it: nothing untrue is said', () => {
+    for (const deed of ['tempo', 'music'] as const) {
+      const { player, practice, run, driver } = practising()
+      practice.start(WISHES)
+      run(4)
+      if (deed === 'tempo') player.setTempo(20)
+      else player.playAlong({ one: driver.now(), barsPerMinute: 25 })
+      expect(practice.store.getState().ladder).toBeNull()
+    }
+  })
+
+  test('counted in, all stand as they begin, in a joined loop as well', () => {
+    const { player, run } = practising()
+    const stage = recordingStage(() => {})
+    player.change((session) => withJoined(session, true))
+    player.show(stage, [{ x: 0, y: 0, width: 400, height: 400 }], false)
+    player.play(1)
+    stage.drawn.length = 0
+    run(1)
+    expect(player.beatNow()).toBeLessThan(player.store.getState().lesson.range.from)
+    const markers = stage.drawn.map((frames) => frames[0]?.marker)
+    expect(markers.length).toBeGreaterThan(50)
+    for (const marker of markers) expect(marker).toEqual(markers[0])
   })
 })

@@ -49,6 +49,22 @@ test('a drag along the strip loops that part, on half beats; the loop’s button
   await page.getByRole('button', { name: 'Loop the whole figure' }).click()
   expect((await lesson(page)).part).toBeNull()
   await expect(page.locator('.strip-part')).toBeHidden()
+  // A finger that is quicker than the page.
+  const quick = await Promise.all([placeOf(page, 4), placeOf(page, 8)])
+  await page.locator('.strip-touch').evaluate(
+    (strip, ends) => {
+      strip.setPointerCapture = () => {}
+      const tell = (type: string, { x, y }: { x: number; y: number }) =>
+        strip.dispatchEvent(
+          new PointerEvent(type, { bubbles: true, cancelable: true, isPrimary: true, clientX: x, clientY: y }),
+        )
+      tell('pointerdown', ends[0])
+      tell('pointermove', ends[1])
+      tell('pointerup', ends[1])
+    },
+    quick as [{ x: number; y: number }, { x: number; y: number }],
+  )
+  expect((await lesson(page)).part).toMatchObject({ from: 4, to: 8 })
 })
 
 test('by keys alone: from here, up to here; by the two sliders; a bar; and without a stop', async ({ page }) => {

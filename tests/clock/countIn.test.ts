@@ -63,4 +63,14 @@ describe('roundEnds(clock, now), and counting in from there on', () => {
     expect(told).toEqual([3.1, 3.48, -4, -2, -0.5, 0].map((b) => expect.closeTo(b, 9)))
     expect([1.8, 2].map((now) => clockThen(next, seconds(now)).secondsPerBeat)).toEqual([0.5, 0.25])
   })
+
+  test('asked for while another change is still to come: neither leaps nor stands', () => {
+    const changing = atTempo(round, seconds(0.4), seconds(1.2))
+    const next = countedIn(changing, beat(-4), seconds(20), seconds(1))
+    for (let now = 0.9; now < 1.5; now += 0.01) {
+      const step = at(next, now + 0.01) - at(next, now)
+      expect(step).toBeGreaterThan(0.019)
+      expect(step).toBeLessThan(0.026)
+    }
+  })
 })
