@@ -41,7 +41,6 @@ const state = (page: Page) =>
 
 for (const [width, height, dark] of [
   [1280, 800, false],
-  [1024, 768, true],
   [390, 844, true],
 ] as const) {
   test(`play along at ${width} × ${height}: on the tapped one, nudged, re-tapped, left`, async ({ page }) => {

@@ -51,6 +51,9 @@ const pictureAt = (page: Page, at: number) =>
 
 const rendererNow = (page: Page) => page.evaluate(async () => (await window.overfoot.stage).renderer)
 
+// Software draws by the pixel: a small window will do.
+test.use({ viewport: { width: 1000, height: 620 } })
+
 test('a context lost and restored, once and again, paused and playing: the same picture as before', async ({
   page,
 }) => {

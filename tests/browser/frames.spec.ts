@@ -5,6 +5,9 @@ import { coloursAt, open, withoutGpu } from './watch.ts'
 // In software WebGL the time goes with the pixels, and nothing here depends on the size.
 test.use({ viewport: { width: 800, height: 560 } })
 
+// Software draws by the pixel: a small window will do.
+test.use({ viewport: { width: 1000, height: 620 } })
+
 test('nothing is asked for until somebody plays, nor from 100 ms after a pause', async ({ page }) => {
   await open(page)
   // By then what comes after the first picture has come.
