@@ -130,7 +130,10 @@ export async function keyToPicture(browser, url) {
     const page = await context.newPage()
     await page.addInitScript(withoutGpu)
     await page.goto(`${url}page/index.html`)
-    await page.waitForFunction(() => window.overfoot !== undefined)
+    // Until the page answers.
+    await page.waitForFunction(
+      () => window.overfoot !== undefined && document.querySelector('#overfoot[inert]') === null,
+    )
     await page.evaluate(watchPictures)
     const slider = page.locator('.beat-slider')
     const along = async (/** @type {number} */ share) => {

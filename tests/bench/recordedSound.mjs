@@ -39,7 +39,8 @@ async function quickstep(browser, url) {
   await page.addInitScript(withoutGpu)
   await recordSound(page)
   await page.goto(`${url}page/index.html`)
-  await page.waitForFunction(() => window.overfoot !== undefined)
+  // Until the page answers.
+  await page.waitForFunction(() => window.overfoot !== undefined && document.querySelector('#overfoot[inert]') === null)
   await page.evaluate(async () => {
     const { player, stage } = window.overfoot
     await stage
