@@ -104,6 +104,9 @@ function start(home: HTMLElement): Running {
     if (closed) return
     if (mounting === null) {
       sayNotLoaded(home)
+      // The picture may still be on its way.
+      const late = shown ? null : await stage.catch(() => null)
+      if (late !== null && !closed) showInMarkup(player, late, home)
       return
     }
     unmount = mounting.mountPage(home, {

@@ -33,16 +33,25 @@ export type Opening = {
 export function useOpening(player: Player): Opening {
   const [report, setReport] = useState<Report | null>(null)
   const [notice, setNotice] = useState<NoticeText | null>(null)
+  /** How often something was said: what comes late does not take the place of what was said since. */
+  const said = useRef(0)
+  const say = useCallback((next: NoticeText | null) => {
+    said.current++
+    setNotice(next)
+  }, [])
   const address = useRef<Address | null>(null)
 
-  const show = useCallback(async (opened: readonly Opened[]) => {
-    try {
-      const { ProblemDialog: Dialog } = await import('./ProblemDialog.tsx')
-      setReport((former) => ({ Dialog, opened, count: (former?.count ?? 0) + 1 }))
-    } catch {
-      setNotice({ text: openWords.failed['not loaded'] })
-    }
-  }, [])
+  const show = useCallback(
+    async (opened: readonly Opened[]) => {
+      try {
+        const { ProblemDialog: Dialog } = await import('./ProblemDialog.tsx')
+        setReport((former) => ({ Dialog, opened, count: (former?.count ?? 0) + 1 }))
+      } catch {
+        say({ text: openWords.failed['not loaded'] })
+      }
+    },
+    [say],
+  )
 
   const tell = useCallback(
     (opened: readonly Opened[]) => {
@@ -52,14 +61,14 @@ export function useOpening(player: Player): Opening {
       const remarks = opened.flatMap((one) => (one.kind === 'shown' ? one.problems : []))
       setReport(null)
       if (remarked.some(({ kind }) => kind !== 'shown')) {
-        setNotice(null)
+        say(null)
         void show(remarked)
       } else if (remarks.length > 0) {
         const more = { label: openWords.showRemarks, show: () => void show(remarked) }
-        setNotice({ text: openWords.openedWithRemarks(title, remarks.length), more })
-      } else setNotice(isShown ? { text: openWords.opened(title), quiet: true } : null)
+        say({ text: openWords.openedWithRemarks(title, remarks.length), more })
+      } else say(isShown ? { text: openWords.opened(title), quiet: true } : null)
     },
-    [player, show],
+    [player, show, say],
   )
 
   const files = useCallback(
@@ -75,36 +84,41 @@ export function useOpening(player: Player): Opening {
 
   useEffect(() => {
     const following = followAddress(player, (why) =>
-      setNotice({ text: why === 'not loaded' ? openWords.failed[why] : openWords.linkRefused[why] }),
+      say({ text: why === 'not loaded' ? openWords.failed[why] : openWords.linkRefused[why] }),
     )
     address.current = following
     return () => following.stop()
-  }, [player])
+  }, [player, say])
 
   const link = useCallback(
     (fragment: string | null) => {
       if (fragment === null || address.current === null) {
-        setNotice({ text: openWords.linkTooLong })
+        say({ text: openWords.linkTooLong })
         return
       }
       const whole = address.current.hold(fragment)
+      said.current++
+      const mine = said.current
+      const sayUnless = (next: NoticeText): void => {
+        if (said.current === mine) say(next)
+      }
       const { own, session } = player.store.getState()
       const isOwn = own.some(({ figure }) => figure.id === session.figure)
       copy(whole).then(
-        () => setNotice({ text: isOwn ? openWords.copiedOwn : openWords.copied }),
-        () => setNotice({ text: openWords.copyYourself, address: whole }),
+        () => sayUnless({ text: isOwn ? openWords.copiedOwn : openWords.copied }),
+        () => sayUnless({ text: openWords.copyYourself, address: whole }),
       )
     },
-    [player],
+    [player, say],
   )
 
   return {
     report,
     closeReport: useCallback(() => setReport(null), []),
     notice,
-    dismiss: useCallback(() => setNotice(null), []),
+    dismiss: useCallback(() => say(null), [say]),
     openFiles: files,
-    notLoaded: useCallback(() => setNotice({ text: openWords.failed['not loaded'] }), []),
+    notLoaded: useCallback(() => say({ text: openWords.failed['not loaded'] }), [say]),
     link,
   }
 }
