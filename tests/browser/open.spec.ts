@@ -248,6 +248,8 @@ fresh.describe('a link', () => {
       const first = await figureTitle(page)
       await page.evaluate(() => window.overfoot.player.seek(2))
       await page.getByRole('button', { name: 'Link' }).click()
+      // What writes links comes with the first press.
+      await expect.poll(() => new URL(page.url()).hash).not.toBe('')
       const link = new URL(page.url()).hash
       await page.evaluate(() => window.overfoot.player.choose(window.overfoot.player.figures[5]?.id ?? ''))
       const second = await figureTitle(page)
