@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { beatAt, type Clock, clockThen, isOver } from './clock/clock.ts'
+import { modulo } from './clock/modulo.ts'
 import type { SoundingDriver } from './clock/soundingDriver.ts'
 import type { Player } from './player.ts'
 import type { Lesson } from './session/lesson.ts'
@@ -76,8 +77,6 @@ type Moment = { readonly time: Seconds; readonly when: number }
 
 /** A time on a whole sample, so that parts join without a gap. */
 const onSample = (time: number): number => Math.round(time * SAMPLE_RATE) / SAMPLE_RATE
-
-const modulo = (value: number, by: number): number => ((value % by) + by) % by
 
 /**
  * Keeps what sounds at the beat that is shown: whatever changes (tempo, figure, loop, count, a seek, a pause), it asks what

@@ -1,4 +1,6 @@
 import { type Seconds, seconds } from '../units.ts'
+import { median } from './median.ts'
+import { modulo } from './modulo.ts'
 
 /** A tap on a click that was heard, and when the beat before it was shown; both in seconds of the page's clock. */
 export type HeardTap = { readonly at: Seconds; readonly shown: Seconds }
@@ -37,14 +39,6 @@ const STRAYS = 5
 const LEFT_OVER = 0.55
 /** More than this, in seconds, and nothing is said. */
 const TOO_UNEVEN = 0.06
-
-const modulo = (value: number, by: number): number => ((value % by) + by) % by
-
-function median(values: readonly number[]): number {
-  const rising = [...values].sort((a, b) => a - b)
-  const middle = (rising.length - 1) / 2
-  return ((rising[Math.floor(middle)] as number) + (rising[Math.ceil(middle)] as number)) / 2
-}
 
 /** The median of the means of every two (Hodges and Lehmann 1963, from memory): as little moved by strays, and steadier. */
 const middleOf = (values: readonly number[]): number =>

@@ -1,4 +1,5 @@
 import { type Seconds, seconds } from '../units.ts'
+import { median, middles } from './median.ts'
 
 /** The taps of one run as plain data; the older ones are kept only as beats that have gone by. */
 export type Taps = {
@@ -50,20 +51,6 @@ type Seated = {
 
 /** Even beats, and the taps that are on them. */
 type Even = { readonly period: number; readonly one: number; readonly seated: readonly Seated[] }
-
-const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b)
-
-/** The two in the middle: the same one of an odd number. @param values at least one */
-function middles(values: readonly number[]): readonly [number, number] {
-  const rising = sorted(values)
-  const middle = (rising.length - 1) / 2
-  return [rising[Math.floor(middle)] as number, rising[Math.ceil(middle)] as number]
-}
-
-function median(values: readonly number[]): number {
-  const [low, high] = middles(values)
-  return (low + high) / 2
-}
 
 /**
  * Which beat each tap is on, if a beat lasts about `period`. Two beats between two taps: one was missed. Where the next tap

@@ -1,5 +1,6 @@
 import { type Beat, beat, type Seconds, seconds } from '../units.ts'
 import { atTempo, beatAt, type Clock, countedIn, leaptTo } from './clock.ts'
+import { modulo } from './modulo.ts'
 
 /** How a round lies against music. */
 export type MusicFit = {
@@ -18,8 +19,6 @@ const UNSEEN = 0.001
 const LITTLE = 1 / 8
 /** Beats in which it is mended: the tempo is then off by 3 % at the most. Own judgement. */
 const GLIDE = 4
-
-const modulo = (value: number, by: number): number => ((value % by) + by) % by
 
 /** The figure's beat by the music, give or take bars. */
 const beatOf = ({ one, at }: MusicFit, { secondsPerBeat }: Clock, when: Seconds): number =>

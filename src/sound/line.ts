@@ -1,3 +1,4 @@
+import { modulo } from '../clock/modulo.ts'
 import type { Score } from './scoreOf.ts'
 
 /** A score from a moment on, as it was asked for. */
@@ -26,8 +27,6 @@ export type Piece = {
 const ONE = 0.005
 /** More than this between what sounds and what is shown is mended, in seconds. */
 const OFF = 0.001
-
-const modulo = (value: number, by: number): number => ((value % by) + by) % by
 
 /** How far into its round a line is at a time of the sound's, in seconds; below 0: before its first. */
 function intoLine({ score, into, when }: Line<unknown>, now: number): number {
