@@ -80,6 +80,10 @@ type Voiced = {
 const LEAD = 0.03
 /** Seconds that the device needs at the least. */
 const SOONEST = 0.005
+/** It begins at its next block, 128 samples on, what it comes to know too late; in seconds. */
+const BLOCK = 0.003
+/** So often, each time with more room, a page asks that was held up between its question and its order. */
+const TRIES = 6
 /** Seconds in which one sound gives way to another, so that nothing snaps. */
 const FADE = 0.004
 /** What the device says of its output is not believed where it is so long ago, or still to come, in seconds. */
@@ -203,39 +207,49 @@ export function createSpeaker(
     source.stop(when + FADE)
   }
 
-  /** Lets it sound. Returns the device's time at which it does. */
+  /**
+   * Lets it sound. A device that went on in the meantime would begin too late, and be late for as long as it sounds: then
+   * it is asked anew. Returns the device's time at which it begins.
+   */
   const sound = (
     device: SoundContext,
     into: GainNode,
     { buffer, when, into: from, loops, quiet = 0 }: Sounding,
     fades: boolean,
-  ) => {
-    // A page that stalled asks too late: then it begins at once, and farther on.
-    const begins = Math.max(when, device.currentTime + SOONEST)
-    const at = from + begins - when
-    if (!loops && at >= buffer.duration) return begins
-    const source = device.createBufferSource()
-    source.buffer = buffer
-    source.loop = loops
-    const gain = device.createGain()
-    const rises = fades || begins > when
-    const heardFrom = Math.max(begins, when + quiet)
-    if (rises) {
-      // Before as well: browsers round the beginning to a sample.
-      gain.gain.value = 0
-      gain.gain.setValueAtTime(0, heardFrom)
-      gain.gain.linearRampToValueAtTime(1, heardFrom + FADE)
+  ): number => {
+    for (let tries = 1; ; tries++) {
+      // A page that stalled asks too late: then it begins at once, and farther on.
+      const begins = Math.max(when, device.currentTime + SOONEST * tries)
+      const at = from + begins - when
+      if (!loops && at >= buffer.duration) return begins
+      const source = device.createBufferSource()
+      source.buffer = buffer
+      source.loop = loops
+      const gain = device.createGain()
+      const rises = fades || begins > when
+      const heardFrom = Math.max(begins, when + quiet)
+      if (rises) {
+        // Before as well: browsers round the beginning to a sample.
+        gain.gain.value = 0
+        gain.gain.setValueAtTime(0, heardFrom)
+        gain.gain.linearRampToValueAtTime(1, heardFrom + FADE)
+      }
+      source.connect(gain)
+      gain.connect(into)
+      source.start(begins, at % buffer.duration)
+      if (device.currentTime + BLOCK > begins && tries < TRIES) {
+        gain.disconnect()
+        source.stop()
+        continue
+      }
+      const voiced = { source, gain, begins: heardFrom, rises, ends: Number.POSITIVE_INFINITY }
+      source.onended = () => {
+        playing.delete(voiced)
+        gain.disconnect()
+      }
+      playing.add(voiced)
+      return begins
     }
-    source.connect(gain)
-    gain.connect(into)
-    source.start(begins, at % buffer.duration)
-    const voiced = { source, gain, begins: heardFrom, rises, ends: Number.POSITIVE_INFINITY }
-    source.onended = () => {
-      playing.delete(voiced)
-      gain.disconnect()
-    }
-    playing.add(voiced)
-    return begins
   }
 
   const silence = (): void => {

@@ -282,6 +282,34 @@ describe('start, queue, silence: one sound at a time, and nothing snaps', () => 
     const risen = fake.device.mix(late, late + 2000)
     expect(Math.max(...risen.map((v, k) => v - (risen[k - 1] ?? 0)))).toBeLessThan(0.01)
   })
+  test.each([
+    [1, 0.009],
+    [3, 0.006],
+    [4, 0.03],
+  ])(
+    'a page held up between question and order, %s times %s s: what sounds is where it should be, and heard once',
+    (times, held) => {
+      const { fake, speaker } = woken()
+      speaker.setVolume(1)
+      const ramp = speaker.prepare(
+        Float32Array.from({ length: 48_000 }, (_, k) => k / 48_000),
+        RATE,
+      )
+      if (ramp === null) throw new Error('there is no device')
+      let left = times
+      fake.device.starting = () => {
+        if (left-- > 0) fake.busy(held)
+      }
+      const when = fake.device.time
+      speaker.start({ buffer: ramp, when, into: 0, loops: true })
+      fake.device.starting = () => {}
+      fake.wait(0.5)
+      const at = Math.floor(fake.device.time * RATE) - 100
+      // It was to be 0 at `when`: wherever it began, it is as far as if it had begun then.
+      expect(fake.device.mix(at, at + 1)[0]).toBeCloseTo(at / RATE - when, 4)
+      expect(fake.device.played.filter(({ ends }) => ends > at).length).toBe(1)
+    },
+  )
   test('after sleep nothing sounds, and nothing of before when it is woken again', () => {
     const { fake, speaker } = woken()
     speaker.start({ buffer: ones(speaker), when: speaker.earliest() ?? 0, into: 0, loops: true })

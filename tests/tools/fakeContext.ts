@@ -43,6 +43,8 @@ export type FakeContext = {
   drift: number
   /** Called whenever a buffer is made: for a page that needs its time. */
   making: () => void
+  /** Called whenever something is about to be started: for a page that is held up just then. */
+  starting: () => void
   /** A telephone call: it cannot go on. */
   called: boolean
   set(state: string): void
@@ -85,7 +87,10 @@ export function fakeContext(page: () => number, sampleRate: number, first: strin
     const connect = (target: unknown): void => {
       if (target === destination) outputs.push(gain)
     }
-    return { gain, connect, disconnect() {} }
+    const disconnect = (): void => {
+      for (const one of played) if (one.gain === gain) one.ends = Math.min(one.ends, sample(stepped()))
+    }
+    return { gain, connect, disconnect }
   }
 
   const createBufferSource = () => {
@@ -102,6 +107,7 @@ export function fakeContext(page: () => number, sampleRate: number, first: strin
         const { buffer, loop } = node
         if (buffer === null || gain === null || own !== null || !(offset >= 0) || !(when >= 0))
           throw new RangeError(`start(${when}, ${offset}) cannot be`)
+        fake.starting()
         const begins = sample(Math.max(when, stepped()))
         const into = Math.round(offset * buffer.sampleRate)
         const lasts = Math.round(((buffer.length - into) * sampleRate) / buffer.sampleRate)
@@ -192,6 +198,7 @@ export function fakeContext(page: () => number, sampleRate: number, first: strin
     },
     ...{ frozen: false, latency: 0.04, says: undefined, stamps: 'exact', resuming: 'settles', drift: 0, called: false },
     making() {},
+    starting() {},
     set,
     pass(by) {
       for (const settle of waiting.splice(0)) settle()
