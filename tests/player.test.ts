@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { crankedDriver } from '../src/clock/crankedDriver.ts'
-import { createPlayer, type Player } from '../src/player.ts'
+import { createPlayer } from '../src/createPlayer.ts'
+import type { Player } from '../src/player.ts'
 import type { PanelFrame } from '../src/scene/panelPicture.ts'
 import { panelView } from '../src/scene/panelView.ts'
 import { type View, viewsOf } from '../src/scene/view.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { crankedDriver } from '../src/clock/crankedDriver.ts'
+import { createPlayer } from '../src/createPlayer.ts'
 import { atSpeed } from '../src/dance/speed.ts'
-import { createPlayer } from '../src/player.ts'
 import { createPractice, laddersInMemory } from '../src/practice.ts'
 import { rungOf } from '../src/session/ladder.ts'
 import { withJoined } from '../src/session/session.ts'

@@ -1,7 +1,7 @@
 import { renderToString } from 'react-dom/server'
 import { soundingDriver } from '../clock/soundingDriver.ts'
+import { createPlayer } from '../createPlayer.ts'
 import type { Figure } from '../figure/figure.ts'
-import { createPlayer } from '../player.ts'
 import { createSpeaker } from '../sound/speaker.ts'
 import { seconds } from '../units.ts'
 import { Page } from './Page.tsx'

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { crankedDriver } from '../../src/clock/crankedDriver.ts'
+import { createPlayer } from '../../src/createPlayer.ts'
 import { openFiles, openPasted } from '../../src/keep/openFiles.ts'
-import { createPlayer } from '../../src/player.ts'
 import { walks } from '../tools/exampleFigure.ts'
 
 const textOf = (title: string): string => `overfoot: 1

@@ -1,11 +1,12 @@
 import { deflateRawSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
 import { crankedDriver } from '../../src/clock/crankedDriver.ts'
+import { createPlayer } from '../../src/createPlayer.ts'
 import { checksum } from '../../src/keep/checksum.ts'
 import { LONGEST_LINK } from '../../src/keep/link.ts'
 import { linkedFigure, linkOf } from '../../src/keep/linkOf.ts'
 import { viewOfLink } from '../../src/keep/viewOfLink.ts'
-import { createPlayer, type Player } from '../../src/player.ts'
+import type { Player } from '../../src/player.ts'
 import { withAmount } from '../../src/session/session.ts'
 import { walks } from '../tools/exampleFigure.ts'
 

@@ -18,6 +18,7 @@ export const LAYERS = [
   'stage',
   'screen',
   'player',
+  'createPlayer',
   'conductor',
   'practice',
   'along',
@@ -68,8 +69,8 @@ export const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   gsap: [GSAP_FILE],
   yaml: ['figure'],
   valibot: ['figure'],
-  zustand: ['session', 'player', 'conductor', 'practice', 'along', 'ui'],
-  'virtual:figures': ['player', 'ui', 'main'],
+  zustand: ['session', 'player', 'createPlayer', 'conductor', 'practice', 'along', 'ui'],
+  'virtual:figures': ['ui', 'main'],
   vite: ['serve', 'cli'],
   'node:': ['install', 'serve', 'cli'],
 }

@@ -1,6 +1,6 @@
 import { figures } from 'virtual:figures'
 import { crankedDriver } from '../../../src/clock/crankedDriver.ts'
-import { createPlayer } from '../../../src/player.ts'
+import { createPlayer } from '../../../src/createPlayer.ts'
 import { withPanelMore } from '../../../src/session/session.ts'
 import { createStage } from '../../../src/stage/stage.ts'
 import { wayOf } from '../../../src/transfer/faults.ts'
