@@ -3,7 +3,7 @@ import { beatAt, type Clock, clockThen, isOver } from './clock/clock.ts'
 import { modulo } from './clock/modulo.ts'
 import type { SoundingDriver } from './clock/soundingDriver.ts'
 import type { Player } from './player.ts'
-import type { Lesson } from './session/lesson.ts'
+import { beginningOf, type Lesson } from './session/lesson.ts'
 import { SAMPLE_RATE } from './sound/beatLasts.ts'
 import { halvesBlur } from './sound/halvesBlur.ts'
 import { indexAt, isRight, type Line, pieceOf, quietOf } from './sound/line.ts'
@@ -12,7 +12,6 @@ import { BEFORE_THE_BEAT, type Score, scoreOf } from './sound/scoreOf.ts'
 import type { Speaker } from './sound/speaker.ts'
 import type { TickChoices } from './sound/ticksOf.ts'
 import type { Voice } from './sound/voice.ts'
-import { countInFrom } from './timing/countIn.ts'
 import type { Seconds } from './units.ts'
 
 /** What is heard, as people set it. Nobody's link or figure switches sound on. */
@@ -92,6 +91,8 @@ export function createConductor(
 ): Conductor {
   const store = createStore<SoundChoices>(() => choices)
   let current: Asked | null = null
+  /** Nobody has danced since: what begins is heard whole, and waits for that. */
+  let stood = true
   let upcoming: Upcoming | null = null
   let voice: Voice | null = null
   /** What was made last, for now and for what is to come: after a pause it is there at once. */
@@ -104,6 +105,9 @@ export function createConductor(
     const blurs = halvesBlur(secondsPerBeat)
     return { counting, count: voice === null ? 'off' : count, bar, beats, halves: halves ?? !blurs, ands: !blurs }
   }
+
+  /** So much earlier than its beat the first sound begins, in seconds. */
+  const breath = (): number => (voice === null || store.getState().count === 'off' ? 0 : BEFORE_THE_BEAT)
 
   const scoreAt = (clock: Clock): Sounded => {
     const { lesson } = player.store.getState()
@@ -129,7 +133,9 @@ export function createConductor(
   const intoAt = (clock: Clock, { lasts, secondsPerBeat }: Sounded, time: Seconds): number => {
     const { lesson } = player.store.getState()
     const at = beatAt({ ...clock, round: clock.round ?? lesson.round, former: undefined }, time)
-    const into = (at - lesson.range.from) * secondsPerBeat
+    // What stands until it begins can be heard before that: the breath before a word.
+    const before = clock.playing && clock.former === undefined ? Math.max(0, clock.anchor.now - time) : 0
+    const into = (at - lesson.range.from) * secondsPerBeat - before
     return into < 0 ? into : modulo(into, lasts)
   }
 
@@ -182,17 +188,20 @@ export function createConductor(
     const from = onSample(when - rise)
     const into = onSample(intoAt(clock, score, time) + from - when)
     // What comes before a first round is the end of no other one.
-    const first = into < 0 && (countsIn(clock) > 0 || !score.repeats)
+    const first = into < 0 && (countsIn(clock) > 0 || !score.repeats || (current === null && rise > RISE))
     return { score, countsIn: countsIn(clock), when: from, into: first ? into : modulo(into, score.lasts) }
   }
+
+  /** Whether what changed at a time of the sound's cannot be had from then on any more. */
+  const isLate = (changed: number, at: Moment): boolean => changed - RISE < at.when - SLACK
 
   /** What the clock shows from now on. */
   const start = (score: Sounded, clock: Clock, at: Moment): void => {
     // From the moment on which it was changed, where that can still be had: then nothing of its first click is lost.
     const changed = driver.toSound(clock.anchor.now) ?? at.when
-    const exact = changed <= at.when && changed - RISE >= at.when - SLACK
-    const moment = exact ? { time: clock.anchor.now, when: changed } : at
-    current = begin(lineOf(score, clock, moment, exact ? RISE : 0), current)
+    const moment = isLate(changed, at) ? at : { time: clock.anchor.now, when: changed }
+    const rise = Math.min(BEFORE_THE_BEAT, Math.max(RISE, changed - at.when))
+    current = begin(lineOf(score, clock, moment, moment === at ? 0 : rise), current)
   }
 
   /** What the clock changes to later on; asked for when it comes near. */
@@ -226,6 +235,7 @@ export function createConductor(
     const clock = player.clock()
     const now = store.getState().on && clock.playing && speaker.state === 'sounding' ? soonest() : null
     if (now === null) {
+      stood = !clock.playing
       hush()
       return
     }
@@ -249,6 +259,13 @@ export function createConductor(
         hush()
         return
       }
+      if (stood && isLate(driver.toSound(then.anchor.now) ?? at.when, at)) {
+        stood = false
+        player.putOff()
+        follow()
+        return
+      }
+      stood = false
       start(score, then, at)
     }
     if (then !== clock) prepare(clock, asked)
@@ -263,8 +280,9 @@ export function createConductor(
     const { lesson, session } = player.store.getState()
     const score = scoreAt(clock)
     score.part(indexAt(score, intoAt(clock, score, clock.anchor.now)))
-    if (session.countIn > 0 && clock.anchor.beat === lesson.range.from)
-      score.countIn(lesson.range.from - countInFrom(lesson.schedule, lesson.steps.first, session.countIn))
+    const { from } = lesson.range
+    if (clock.anchor.beat === from && (session.countIn > 0 || breath() > 0))
+      score.countIn(from - beginningOf(lesson, session.countIn))
   }
 
   const stops = [
@@ -281,9 +299,11 @@ export function createConductor(
       if (now.volume !== before.volume) speaker.setVolume(now.volume)
       if (now.offset !== before.offset) speaker.setOffset(now.offset)
       if (current !== null) page.silentSwitch.pass(now.throughSwitch)
+      driver.setBreath(breath())
       follow()
     }),
   ]
+  driver.setBreath(breath())
   speaker.setVolume(choices.volume)
   speaker.setOffset(choices.offset)
   follow()
@@ -298,6 +318,7 @@ export function createConductor(
     },
     say(words) {
       voice = words
+      driver.setBreath(breath())
       follow()
     },
     reported: () => speaker.reported,

@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla'
-import { beatAt, clockThen, isOver, paused, soughtTo } from './clock/clock.ts'
+import { beatAt, clockThen, isOver, paused, putOff, soughtTo } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
@@ -63,6 +63,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   const session = (): Session => store.getState().session
   /** The earliest time at which what is heard can be changed; now, where nothing is heard. */
   const soonest = (): Seconds => driver.next?.() ?? driver.now()
+  /** The same for what begins out of silence. */
+  const fromSilence = (): Seconds => driver.first?.() ?? soonest()
 
   const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
   const framePanels = (): void => screen.frame(session(), store.getState().lesson, beatNow())
@@ -78,7 +80,10 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     gridListeners.tell(at)
   }
 
+  /** Whether a picture has been drawn since it plays. */
+  let seen = true
   function frame(): void {
+    seen = true
     if (isOver(clock, driver.now())) {
       pause()
       return
@@ -161,7 +166,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   function play(countIn: CountInBars = session().countIn): void {
     if (clock.playing) return
     const { lesson: current, along } = store.getState()
-    clock = begun(clock, current, countIn, along, soonest())
+    clock = begun(clock, current, countIn, along, { soon: soonest(), whole: fromSilence() })
+    seen = false
     store.setState({ playing: true })
     driver.run(frame)
   }
@@ -202,6 +208,11 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       stand(brought?.figure ?? known(next.figure), next, next.beat, brought ?? null)
     },
     play: (countIn) => play(countIn),
+    putOff() {
+      const { lesson: current, along } = store.getState()
+      if (!clock.playing || along !== null || seen) return
+      clock = putOff(clock, clock.anchor.beat > current.range.from ? soonest() : fromSilence())
+    },
     pause,
     toggle: () => (clock.playing ? pause() : play()),
     seek: (at) => moveTo(nearestGridPoint(at, store.getState().lesson.schedule.grid)),

@@ -55,6 +55,11 @@ export type Player = {
   restore(session: Session, brought?: OwnFigure): void
   /** From its start after counting in. @param countIn bars; left out: as the session has it */
   play(countIn?: CountInBars): void
+  /**
+   * What has just been asked to play begins a little later: for whoever needs longer to let it be heard from its beginning.
+   * Nothing happens where something of it has been shown, or where it keeps to music.
+   */
+  putOff(): void
   /** Stops on the nearest grid point, so that picture, count and words speak of one moment. */
   pause(): void
   toggle(): void

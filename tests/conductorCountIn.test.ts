@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { withCounting } from '../src/session/session.ts'
 import { evenly } from './tools/evenly.ts'
+import { madeVoice } from './tools/madeVoice.ts'
 import { expectHeard, GIVING_WAY, LONG, playing, SHORT, SQQ, samplesNow, tempi, WALTZ } from './tools/playingRoom.ts'
 import { apart, type SoundRoom, soundRoom } from './tools/soundRoom.ts'
 
@@ -66,6 +68,71 @@ describe('counting in', () => {
       room.run(0.2)
       if (what === 'count-in') room.act(() => room.player.seek(-0.5))
     }
+  })
+  test.each([
+    ['of a count-in', 1],
+    ['of a play', 0],
+  ] as const)(
+    'held up for longer than the device needs: the very first click %s is heard whole all the same',
+    (_, bars) => {
+      for (const held of [0.05, 0.12, 0.4]) {
+        const room = standing({ latency: 0.04 }, [WALTZ])
+        const { device } = room.fake
+        let left = 1
+        // Just then the page is wanted elsewhere.
+        room.player.store.subscribe(() => {})
+        device.making = () => {
+          if (left-- > 0) room.fake.busy(held)
+        }
+        room.act(() => room.player.setTempo(tempi(room).to))
+        const from = room.fake.page()
+        room.act(() => room.player.play(bars))
+        room.run(2)
+        const { shown, heard } = room.ticks(from)
+        expect(left).toBeLessThan(1)
+        expect(shown.length).toBeGreaterThan(5)
+        expect(apart(shown, heard)).toMatchObject({ missing: [], more: [] })
+        const first = Math.round((heard[0]! - device.latency - (room.fake.page() - device.time)) * 48_000)
+        const loudest = (at: number): number =>
+          device.mix(at, at + 2400).reduce((most, v) => Math.max(most, Math.abs(v)), 0)
+        expect(loudest(first)).toBeCloseTo(bars === 1 ? 0.25 : 0.08, 2)
+      }
+    },
+  )
+  test('a word begins before its beat: the first one is heard whole, and the dancers wait for it', () => {
+    const clicks = { bar: false, beats: false, halves: false }
+    for (const bars of [0, 1] as const) {
+      const room = soundRoom([SQQ], { latency: 0.04 }, { ...clicks, count: 'counting' })
+      room.act(() => room.conductor.set({ on: true }))
+      room.player.change((session) => withCounting(session, 'half beats'))
+      // Shorter than half a beat.
+      room.conductor.say(madeVoice({ length: 4800 }))
+      room.run(1)
+      room.act(() => room.player.play(bars))
+      const { anchor, secondsPerBeat } = room.player.clock()
+      expect(anchor.now - room.driver.now()).toBeGreaterThan(0.12)
+      expect(anchor.now - room.driver.now()).toBeLessThan(0.25)
+      const { round } = room.player.store.getState().lesson
+      room.run((2 * round + 6) * secondsPerBeat)
+      const { device } = room.fake
+      const first = Math.round((room.driver.toSound(anchor.now) ?? 0) * 48_000)
+      const later = Math.round(round * secondsPerBeat * 48_000)
+      // 50 ms before the beat and 150 after it; a whole word later they come again. Counted in, the same word as in a round.
+      const [lead, length] = [2400, 9600]
+      const again = device.mix(first - lead + later, first - lead + later + length)
+      const off = device.mix(first - lead, first - lead + length).map((v, k) => Math.abs(v - (again[k] ?? 0)))
+      expect(again.reduce((most, v) => Math.max(most, Math.abs(v)), 0)).toBeGreaterThan(0.1)
+      expect(off.reduce((most, v) => Math.max(most, v), 0)).toBeLessThan(0.005)
+      expect([room.jump < 0.001, room.back >= 0]).toEqual([true, true])
+    }
+    // From within the figure nobody waits.
+    const room = soundRoom([SQQ], { latency: 0.04 }, { ...clicks, count: 'counting' })
+    room.act(() => room.conductor.set({ on: true }))
+    room.conductor.say(madeVoice())
+    room.run(1)
+    room.player.seek(1)
+    room.act(() => room.player.play(0))
+    expect(room.player.clock().anchor.now - room.driver.now()).toBeLessThan(0.1)
   })
   test('without sound the picture begins at once', () => {
     const room = soundRoom([WALTZ])

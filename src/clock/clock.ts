@@ -88,6 +88,12 @@ export function countedIn(clock: Clock, at: Beat, when: Seconds, now: Seconds = 
   return { ...clock, playing: true, anchor: { beat: beat(Math.min(at, clock.range.from)), now: when }, former }
 }
 
+/** What has not begun yet begins later. */
+export const putOff = (clock: Clock, to: Seconds): Clock => ({
+  ...clock,
+  anchor: { ...clock.anchor, now: seconds(Math.max(clock.anchor.now, to)) },
+})
+
 /** When the round that is danced at `now` ends, in a clock that plays in rounds; `now` in any other. */
 export function roundEnds(changing: Clock, now: Seconds): Seconds {
   const clock = clockThen(changing, now)

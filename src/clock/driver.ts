@@ -6,6 +6,8 @@ export type Driver = {
   now(): Seconds
   /** The earliest time at which tempo and round can change: later than now where something sounds already. Left out: now. */
   next?(): Seconds
+  /** The earliest time at which something can begin out of silence and be heard whole. Left out: as `next`. */
+  first?(): Seconds
   /** Calls `frame` once a frame until told to rest. Asking again while it runs changes nothing. */
   run(frame: () => void): void
   /** No more frames are asked for. */

@@ -16,6 +16,8 @@ export type SoundTime = {
 export type SoundingDriver = Driver & {
   /** A moment of the sound's clock at which something of this time is heard; null: nothing is. */
   toSound(time: number): number | null
+  /** How much of what is heard comes before its beat: so much later something begins out of silence. In seconds. */
+  setBreath(breath: number): void
 }
 
 /** More than this at once, in seconds, is no jitter: then the picture does not go along. Half a frame. */
@@ -30,6 +32,7 @@ export function soundingDriver(driver: Driver, sound: SoundTime): SoundingDriver
   /** What this time is ahead of the sound's or the page's. */
   let ahead = 0
   let bySound = false
+  let breath = 0
   /** What was told last, and the page's time then. */
   let last: { readonly time: number; readonly page: number } | null = null
 
@@ -46,18 +49,27 @@ export function soundingDriver(driver: Driver, sound: SoundTime): SoundingDriver
     return seconds(last.time)
   }
 
+  const next = (): Seconds => {
+    const time = now()
+    const earliest = sound.earliest()
+    return bySound && earliest !== null ? seconds(Math.max(time, earliest + ahead)) : time
+  }
+
   return {
     now,
+    next,
+    first() {
+      const soon = next()
+      return bySound ? seconds(soon + breath) : soon
+    },
     run: (frame) => driver.run(frame),
     rest: () => driver.rest(),
-    next() {
-      const time = now()
-      const earliest = sound.earliest()
-      return bySound && earliest !== null ? seconds(Math.max(time, earliest + ahead)) : time
-    },
     toSound(time) {
       now()
       return bySound ? time - ahead : null
+    },
+    setBreath(next) {
+      breath = next
     },
   }
 }

@@ -36,17 +36,26 @@ export function carriedOver(
   return lasts === ranged.secondsPerBeat ? ranged : atTempo(ranged, lasts, when)
 }
 
+/** When it can begin: `soon`, or a little later, so that its first sound is heard `whole`. */
+export type Beginning = { readonly soon: Seconds; readonly whole: Seconds }
+
 /**
- * The clock plays from `now` on: from its start after counting in, with music as the music comes to its bar. From within the
- * figure at once: nobody stands still in the middle of a step.
+ * The clock plays: from its start after counting in, with music as the music comes to its bar. From within the figure at
+ * once: nobody stands still in the middle of a step.
  */
-export function begun(clock: Clock, lesson: Lesson, countIn: CountInBars, along: Seconds | null, now: Seconds): Clock {
-  const started = playing(clock, now)
-  if (started.anchor.beat !== lesson.range.from) return keptToMusic(started, lesson, along, now)
+export function begun(
+  clock: Clock,
+  lesson: Lesson,
+  countIn: CountInBars,
+  along: Seconds | null,
+  { soon, whole }: Beginning,
+): Clock {
+  const started = playing(clock, soon)
+  if (started.anchor.beat !== lesson.range.from) return keptToMusic(started, lesson, along, soon)
   const begins = beginningOf(lesson, countIn)
-  if (along === null) return countIn > 0 ? countedIn(clock, begins, now) : started
+  if (along === null) return countIn > 0 ? countedIn(clock, begins, whole) : playing(clock, whole)
   const least = Math.max(1, lesson.range.from - begins)
-  return countedIn(clock, beforeStart(clock, musicFit(lesson, along), least, now), now)
+  return countedIn(clock, beforeStart(clock, musicFit(lesson, along), least, whole), whole)
 }
 
 /**
