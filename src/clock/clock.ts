@@ -118,11 +118,19 @@ export const soughtTo = (clock: Clock, at: Beat, now: Seconds): Clock =>
 export const atTempo = (clock: Clock, secondsPerBeat: Seconds, when: Seconds): Clock =>
   from(clock, when, { secondsPerBeat })
 
+/** The same clock where every beat has another number. */
+const renumbered = (clock: Clock, by: number): Clock => ({
+  ...clock,
+  anchor: { ...clock.anchor, beat: beat(clock.anchor.beat + by) },
+  range: { from: beat(clock.range.from + by), to: beat(clock.range.to + by) },
+  former: clock.former === undefined ? undefined : renumbered(clock.former, by),
+})
+
 /**
  * With another range or round from `when` on, now or soon; the beat is kept where the range allows it.
- * @param by beats by which it is another one in the new range
+ * @param by beats by which it is another one in the new range, and from now on
  */
-export const within = (clock: Clock, range: Range, round: Beat | null, when: Seconds, by = 0): Clock => ({
-  ...anchored(clock, when, { range, round }, beatAt(clock, when) + by),
-  former: recent(clock, when),
-})
+export const within = (changing: Clock, range: Range, round: Beat | null, when: Seconds, by = 0): Clock => {
+  const clock = by === 0 ? changing : renumbered(changing, by)
+  return { ...anchored(clock, when, { range, round }), former: recent(clock, when) }
+}
