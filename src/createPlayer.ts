@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla'
-import { beatAt, clockThen, isOver, paused, putOff, soughtTo } from './clock/clock.ts'
+import { beatAt, type Clock, clockThen, isOver, paused, putOff, soughtTo } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
@@ -7,7 +7,7 @@ import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
 import type { Player, PlayerState } from './player.ts'
 import { createScreen } from './screen.ts'
 import { createListeners } from './session/createListeners.ts'
-import { type Lesson, leadsToSame, lessonOf } from './session/lesson.ts'
+import { leadsToSame, lessonOf } from './session/lesson.ts'
 import { atNextRound, begun, carriedOver, keptToMusic, lessonClock, shownAt } from './session/lessonClock.ts'
 import { loopRange } from './session/loopRange.ts'
 import { rehearse } from './session/rehearse.ts'
@@ -53,6 +53,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     asked: false,
     own: [],
   }))
+  /** What was asked for at the next round: its clock, and the bars a minute until then. */
+  let toCome: { readonly clock: Clock; readonly until: number } | null = null
   let clock = lessonClock(lesson, beatLasts(lesson, opening.barsPerMinute), driver.now())
 
   // 2. Where it is drawn.
@@ -226,9 +228,21 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       if (!clock.playing || clock.round === null) return changed(next)
       const current = store.getState().lesson
       const after = leadsToSame(next, session()) ? current : lessonOf(next, figure)
+      const until = session().barsPerMinute
       clock = atNextRound(clock, after, beatLasts(after, next.barsPerMinute), countIn, soonest())
+      toCome = { clock, until }
       store.setState({ session: next, lesson: after, along: null })
       if (after !== current) framePanels()
+    },
+    keepRound() {
+      if (toCome?.clock !== clock || clock.former === undefined || soonest() >= clock.anchor.now) return false
+      clock = clock.former
+      const kept = withTempo(session(), figure, toCome.until)
+      const current = store.getState().lesson
+      const lesson = leadsToSame(kept, session()) ? current : lessonOf(kept, figure)
+      store.setState({ session: kept, lesson })
+      if (lesson !== current) framePanels()
+      return true
     },
     playAlong(music) {
       if (music === null) return store.setState({ along: null })

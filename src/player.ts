@@ -77,6 +77,11 @@ export type Player = {
    * @param countIn 0: it goes on
    */
   nextRound(barsPerMinute: number, countIn: CountInBars): void
+  /**
+   * Takes back what was asked for at the next round: this one goes on into another like it.
+   * @returns whether there was something to take back, and time to
+   */
+  keepRound(): boolean
   /** From beat to beat of the figure danced once, in either order, over and over: on the grid, led in by the step before. */
   setPart(from: number, to: number): void
   /**

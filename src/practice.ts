@@ -58,6 +58,8 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
   let run: { readonly began: number; readonly at: number } | null = null
   /** The loop that goes on has been counted already, shortly before its end. */
   let counted = false
+  /** Where the next speed has been asked for and is still to come: the ladder as it was; else null. */
+  let climbsFrom: Ladder | null = null
   /** What happens is our own doing. */
   let ours = false
 
@@ -69,10 +71,10 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
     if (ladder !== null) kept.write(practised, remembered(ladder))
     store.setState({ ladder })
   }
-  const byUs = (deed: () => void): void => {
+  const byUs = <Result>(deed: () => Result): Result => {
     ours = true
     try {
-      deed()
+      return deed()
     } finally {
       ours = false
     }
@@ -99,7 +101,15 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
       if (next.rung === ladder.rung) return
       if (seam) player.nextRound(tempoOf(next), countInOf(next))
       else player.setTempo(tempoOf(next))
+      climbsFrom = seam ? ladder : null
     })
+
+  /** Whether the next speed, which was asked for already, could be taken back; then the loop that is danced is one of this. */
+  const keepSpeed = (): Ladder | null => {
+    const was = climbsFrom
+    climbsFrom = null
+    return was !== null && byUs(() => player.keepRound()) ? was : null
+  }
 
   const follow = (now: number): void => {
     const { playing, lesson } = player.store.getState()
@@ -118,6 +128,7 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
       // Back at the start. A page that stalled over the end tells of nothing before.
       if (!counted && isWhole) loopDone(ladder, false)
       counted = false
+      climbsFrom = null
     } else if (!counted && isWhole && now >= range.from + round - schedule.grid - NEAR) {
       counted = true
       loopDone(ladder, true)
@@ -132,6 +143,7 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
       if (!playing || lesson !== before.lesson || session.beat !== before.session.beat) {
         run = null
         counted = false
+        climbsFrom = null
       }
       const { ladder } = store.getState()
       if (ladder === null || ours) return
@@ -151,10 +163,15 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
       if (!repeats) player.setLoop(true)
       begin(anew ? newLadder(dance, usual) : restored(dance, kept.read(practised), usual), true)
     },
-    stop: () => stand(null),
+    stop() {
+      keepSpeed()
+      stand(null)
+    },
     hold(held) {
       const { ladder } = store.getState()
-      if (ladder !== null) stand(hold(ladder, held))
+      if (ladder === null) return
+      const kept = held ? keepSpeed() : null
+      stand(kept === null ? hold(ladder, held) : afterLoop(hold(kept, held)))
     },
     back: () => step(back),
     up: () => step(up),

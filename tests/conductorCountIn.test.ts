@@ -188,7 +188,7 @@ describe('a change at the end of the round', () => {
     expectHeard(room, 50, 0, GIVING_WAY)
   })
   test('paused, sought, switched off and on, stalled or hidden while it waits', () => {
-    for (const what of ['pause', 'seek', 'sound', 'stall', 'hide', 'figure', 'offset'] as const) {
+    for (const what of ['pause', 'seek', 'sound', 'stall', 'hide', 'figure', 'offset', 'keep'] as const) {
       const room = playing({ latency: 0.04 })
       runToEnd(room, 0.4)
       room.act(() => room.player.nextRound(25, 1))
@@ -199,6 +199,7 @@ describe('a change at the end of the round', () => {
         if (what === 'sound') room.conductor.set({ on: false })
         if (what === 'figure') room.player.choose('waltz')
         if (what === 'offset') room.conductor.set({ offset: 0.1 })
+        if (what === 'keep') expect(room.player.keepRound()).toBe(true)
       })
       if (what === 'stall') room.stall(1.7)
       if (what === 'hide') {

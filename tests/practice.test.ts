@@ -76,6 +76,29 @@ describe('createPractice(player): from slow to full', () => {
     expect(speedNow()).toBeCloseTo(0.75, 9)
   })
 
+  test('held, or stopped, in a speed’s last half beat: that speed goes on', () => {
+    for (const deed of ['hold', 'stop', 'neither'] as const) {
+      const { player, practice, shown, run, speedNow } = practising()
+      practice.start(WISHES)
+      // 3 beats of counting in, then two rounds of 3 beats, 4/3 s each: a quarter of a beat before their end.
+      run((3 + 6 - 0.25) * (4 / 3))
+      expect(speedNow()).toBeCloseTo(0.75, 9)
+      if (deed === 'hold') practice.hold(true)
+      if (deed === 'stop') practice.stop()
+      expect(speedNow()).toBeCloseTo(deed === 'neither' ? 0.75 : 0.5, 9)
+      const from = shown.length
+      run(5)
+      expect(seams(shown.slice(from - 1))[0]).toEqual(deed === 'neither' ? [2, -3] : [2, -0])
+      const { ladder } = practice.store.getState()
+      expect(ladder === null ? null : rungOf(ladder).number).toBe(deed === 'hold' ? 1 : deed === 'stop' ? null : 2)
+      expect(player.store.getState().playing).toBe(true)
+      // Let go, it climbs after the loop that is danced then.
+      practice.hold(false)
+      run(6)
+      expect(speedNow()).toBeCloseTo(deed === 'stop' ? 0.5 : deed === 'hold' ? 0.75 : 1, 9)
+    }
+  })
+
   test('a step back or up begins with counting in', () => {
     const { player, practice, run } = practising()
     practice.start(WISHES)
