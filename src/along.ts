@@ -35,6 +35,8 @@ export type Along = {
 
 /** So long after a pause it still begins with the music, in seconds; then nobody knows where that is. Own judgement. */
 const REMEMBERED = 30
+/** So often the two clocks are compared. */
+const LOOKS = 5
 
 type Later = (seconds: number, call: () => void) => () => void
 const onTimer: Later = (wait, call) => {
@@ -65,7 +67,17 @@ export function createAlong(
     return barsOf(beat) >= from && barsOf(beat) <= to
   }
   /** The page's time as the driver's: what is seen then. The two differ where something is heard. */
-  const asSeen = (time: Seconds): Seconds => seconds(time + player.now() - page())
+  const asSeen = (time: Seconds): Seconds => {
+    // A page may be held up between the one and the other: the quickest of a few looks tells.
+    const looks = Array.from({ length: LOOKS }, () => {
+      const before = page()
+      const now = player.now()
+      const after = page()
+      return { took: after - before, ahead: now - (before + after) / 2 }
+    })
+    const { ahead } = looks.reduce((best, look) => (look.took < best.took ? look : best))
+    return seconds(time + ahead)
+  }
   const follow = (beat: TapTempo): void => {
     followed = beat
     player.playAlong({ one: asSeen(beat.one), barsPerMinute: barsOf(beat) })

@@ -181,6 +181,22 @@ describe('createAlong(player): with the music', () => {
   })
 })
 
+test('a page that is held up between its two clocks is with the music all the same', () => {
+  const room = beside([SQQ])
+  let held = 0
+  const along = createAlong(room.player, () => {
+    const at = room.fake.page()
+    if (held-- > 0) room.fake.busy(0.03)
+    return at
+  })
+  const one = tapAlong({ ...room, along }, 0.5, 9)
+  held = 3
+  along.start()
+  expect(held).toBeLessThan(1)
+  room.run(4)
+  near(outOfBar(room, one, 0.5), 0, 0.001)
+})
+
 describe('createAlong(player): what ends it, and what does not', () => {
   const LASTS = 0.5
   function going(figures = [SQQ, WALTZ]) {
