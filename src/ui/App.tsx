@@ -95,10 +95,12 @@ export function App({ player, stage, ready, source }: Props) {
         explain={marks}
         sound={{
           state: sound.state,
-          isOpen: soundSheet.isOpen,
           press: () => {
-            if (!soundSheet.isOpen && sound.state !== 'sounding') sound.wake()
-            alone(soundSheet)
+            if (sound.state === 'sounding') sound.set({ on: false })
+            else {
+              sound.wake()
+              if (!soundSheet.isOpen) alone(soundSheet)
+            }
           },
         }}
         openNotes={notes.toggle}
@@ -147,6 +149,7 @@ export function App({ player, stage, ready, source }: Props) {
             want()
             alone(practiceSheet)
           }}
+          sound={{ isOpen: soundSheet.isOpen, toggle: () => alone(soundSheet) }}
         />
         {teaching.on ? <TeachingButtons player={player} leave={teaching.toggle} /> : null}
         {show.Shown === null ? null : (
@@ -164,6 +167,7 @@ export function App({ player, stage, ready, source }: Props) {
             player={player}
             practice={practice}
             along={along}
+            sound={sound}
             awake={awake}
             close={practiceSheet.close}
           />

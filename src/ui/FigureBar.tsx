@@ -21,7 +21,7 @@ type Props = {
   readonly show: Opener
   readonly teach: () => void
   readonly explain: Opener
-  readonly sound: { readonly state: SoundState; readonly isOpen: boolean; readonly press: () => void }
+  readonly sound: { readonly state: SoundState; readonly press: () => void }
   readonly openNotes: () => void
 }
 
@@ -102,7 +102,6 @@ export function FigureBar({ player, opening, show, teach, explain, sound, openNo
         className="icon-button"
         aria-label={soundWords.button(sound.state)}
         title={soundWords.button(sound.state)}
-        aria-expanded={sound.isOpen}
         onClick={sound.press}
       >
         <Icon name={sound.state === 'sounding' ? 'sound' : 'silent'} />

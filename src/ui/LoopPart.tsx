@@ -1,6 +1,7 @@
 import { type ReactNode, useId, useMemo } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
+import { barsFrom, barsIn, barsOf } from '../session/bars.ts'
 import { beatsOnce } from '../session/beatsOnce.ts'
 import { canFollowItself } from '../session/canFollowItself.ts'
 import { withCountIn, withJoined, withSteps } from '../session/session.ts'
@@ -20,16 +21,14 @@ export function LoopPart({ player }: { readonly player: Player }) {
   const { schedule } = once
   const following = useMemo(() => canFollowItself(figure, timing), [figure, timing])
   const [from, to] = part === null ? [0, schedule.length] : [part.from, part.to]
+  const all = barsOf(schedule)
+  const chosen = part === null ? null : barsIn(schedule, part)
   /** From the bar that is shown now. */
-  const bars = (count: number): void => {
+  const loopBars = (count: number): void => {
     const shown = beatsOnce(lesson, player.gridBeat(), player.gridBeat()).from
-    const at = Math.min(schedule.length - schedule.grid, Math.max(0, shown))
-    const place = musicPlace(schedule, at)
-    const start = at - place.part - (place.count - 1)
-    player.setPart(start, start + count * schedule.beatsPerBar)
+    const bars = barsFrom(schedule, shown, count)
+    player.setPart(bars.from, bars.to)
   }
-  const isBars = (count: number): boolean =>
-    part !== null && musicPlace(schedule, part.from).count === 1 && part.to - part.from === count * schedule.beatsPerBar
   return (
     <fieldset className="sheet-group practice-group">
       <legend>{loopWords.title}</legend>
@@ -44,11 +43,19 @@ export function LoopPart({ player }: { readonly player: Player }) {
           {loopWords.whole}
         </button>
         {[1, 2].map((count) => (
-          <button key={count} type="button" className="toggle" aria-pressed={isBars(count)} onClick={() => bars(count)}>
+          <button
+            key={count}
+            type="button"
+            className="toggle"
+            aria-pressed={chosen === count}
+            disabled={count > all}
+            onClick={() => loopBars(count)}
+          >
             {loopWords.bars(count)}
           </button>
         ))}
       </div>
+      {all < 2 ? <p className="sheet-note">{loopWords.oneBar}</p> : null}
       <End
         player={player}
         label={loopWords.from}

@@ -1,24 +1,25 @@
 import { useStore } from 'zustand'
-import type { Counting } from '../dance/dance.ts'
 import type { Player } from '../player.ts'
-import { withCounting } from '../session/session.ts'
 import { labels } from '../words/labels.ts'
 import { ladderWords } from '../words/ladderWords.ts'
 import { openWords } from '../words/openWords.ts'
+import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
+import { CountingChoice } from './CountingChoice.tsx'
 import { Icon } from './Icon.tsx'
 import { TempoControl } from './TempoControl.tsx'
 
-const COUNTINGS: readonly Counting[] = ['slows and quicks', 'bars and beats', 'half beats']
-
-type Props = { readonly player: Player; readonly id: string; readonly practise: () => void }
+type Props = {
+  readonly player: Player
+  readonly id: string
+  readonly practise: () => void
+  readonly sound: { readonly isOpen: boolean; readonly toggle: () => void }
+}
 
 /** What a lesson can be varied by. */
-export function Settings({ player, id, practise }: Props) {
-  const counting = useStore(player.store, (state) => state.session.counting)
+export function Settings({ player, id, practise, sound }: Props) {
   const timing = useStore(player.store, (state) => state.session.timing)
-  const { dance, figure } = useStore(player.store, (state) => state.lesson)
-  const noSlows = dance.signs.S === null
+  const { figure } = useStore(player.store, (state) => state.lesson)
   return (
     <section className="settings" id={id} aria-label={labels.settings}>
       <TempoControl player={player} />
@@ -32,6 +33,16 @@ export function Settings({ player, id, practise }: Props) {
         <Icon name="climb" />
         <span className="practise-word">{ladderWords.practice}</span>
       </button>
+      <button
+        type="button"
+        className="quiet-button sound-set"
+        aria-label={soundWords.more}
+        title={soundWords.more}
+        aria-expanded={sound.isOpen}
+        onClick={sound.toggle}
+      >
+        <span>{soundWords.title}</span>
+      </button>
       {figure.timings.length > 1 ? (
         <Choice
           className="timing-choice"
@@ -41,16 +52,7 @@ export function Settings({ player, id, practise }: Props) {
           choose={player.setTiming}
         />
       ) : null}
-      <Choice
-        label={labels.counting}
-        value={counting}
-        options={COUNTINGS.map((one) =>
-          one === 'slows and quicks' && noSlows
-            ? { value: one, text: labels.noSlows(dance), disabled: true }
-            : { value: one, text: labels.countingName(one) },
-        )}
-        choose={(value) => player.change((session) => withCounting(session, value))}
-      />
+      <CountingChoice player={player} label={labels.counting} />
     </section>
   )
 }

@@ -1,12 +1,15 @@
-import { useId } from 'react'
+import { useId, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Conductor, SoundChoices } from '../conductor.ts'
+import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import { clickFile } from '../export/clickFile.ts'
 import { saveFile } from '../keep/saveFile.ts'
 import type { Player } from '../player.ts'
+import { ticksOf } from '../sound/ticksOf.ts'
 import { labels } from '../words/labels.ts'
 import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
+import { CountingChoice } from './CountingChoice.tsx'
 import { Sheet } from './Sheet.tsx'
 import { TapDelay } from './TapDelay.tsx'
 import type { Sound } from './useSound.ts'
@@ -23,6 +26,11 @@ export function SoundSheet({ player, sound, close }: Props) {
           {soundWords.again}
         </button>
       ) : null}
+      {sound.conductor === null && sound.state === 'off' ? (
+        <button type="button" className="quiet-button" onClick={sound.wake}>
+          {soundWords.switchOn}
+        </button>
+      ) : null}
       {sound.conductor === null ? null : <Choices player={player} conductor={sound.conductor} wake={sound.wake} />}
       {sound.conductor === null ? null : <TapDelay player={player} sound={sound} conductor={sound.conductor} />}
       {sound.conductor === null ? null : <ClickFiles player={player} conductor={sound.conductor} />}
@@ -37,9 +45,12 @@ type ChoicesProps = { readonly player: Player; readonly conductor: Conductor; re
 function Choices({ player, conductor, wake }: ChoicesProps) {
   const id = useId()
   const bars = useStore(player.store, (state) => state.session.barsPerMinute)
+  const lesson = useStore(player.store, (state) => state.lesson)
+  useStore(player.store, (state) => state.session.counting)
   const choices = useStore(conductor.store)
   const set = (next: Partial<SoundChoices>) => conductor.set(next)
   const usual = choices.halves === null
+  const said = ticksOf(lesson, { ...conductor.heard().choices, count: choices.count }).flatMap(({ say }) => say ?? [])
   return (
     <>
       <Switch on={choices.on} word={soundWords.on} set={(on) => (on ? wake() : set({ on }))} />
@@ -66,7 +77,7 @@ function Choices({ player, conductor, wake }: ChoicesProps) {
           choose={(value) => set({ halves: value === 'usual' ? null : value === 'on' })}
         />
         <p className="sheet-note">
-          {soundWords.halvesNow(labels.barsPerMinute(bars), conductor.heard().choices.halves)}
+          {soundWords.halvesNow(labels.barsPerMinute(bars), conductor.heard().choices.halves, choices.on)}
         </p>
       </fieldset>
       <Choice
@@ -75,6 +86,12 @@ function Choices({ player, conductor, wake }: ChoicesProps) {
         options={(['off', 'counting', 'steps'] as const).map((value) => ({ value, text: soundWords.counts[value] }))}
         choose={(count) => set({ count })}
       />
+      {choices.count === 'off' ? null : (
+        <>
+          <CountingChoice player={player} label={soundWords.countedIn} />
+          <p className="sheet-note">{soundWords.said(said)}</p>
+        </>
+      )}
       <label className="sheet-range" htmlFor={`${id}-offset`}>
         {soundWords.later}
         <input
@@ -107,17 +124,31 @@ function ClickFiles({ player, conductor }: { readonly player: Player; readonly c
   const save = (kind: 'wav' | 'mid'): void => {
     const { lesson, session } = player.store.getState()
     const { choices, voice } = conductor.heard()
-    saveFile(clickFile(kind, lesson, session.barsPerMinute, choices, voice, ROUNDS))
+    const file = clickFile(kind, lesson, session.barsPerMinute, choices, voice, ROUNDS)
+    saveFile(file)
+    setSaved(soundWords.saved(file.name))
   }
+  const { dance, round } = useStore(player.store, (state) => state.lesson)
+  const barsPerMinute = useStore(player.store, (state) => state.session.barsPerMinute)
+  const count = useStore(conductor.store, (state) => state.count)
+  const [saved, setSaved] = useState('')
   return (
     <fieldset className="sheet-group">
-      <legend>{soundWords.files(ROUNDS)}</legend>
+      <legend>{soundWords.files}</legend>
+      <p className="sheet-note">
+        {soundWords.inFile({
+          ...{ loops: ROUNDS, tempo: labels.barsPerMinute(barsPerMinute), counted: count !== 'off' },
+          seconds: ROUNDS * round * secondsPerBeat(dance, barsPerMinute),
+          halves: conductor.heard().choices.halves,
+        })}
+      </p>
       <button type="button" className="quiet-button" onClick={() => save('wav')}>
         {soundWords.wav}
       </button>{' '}
       <button type="button" className="quiet-button" onClick={() => save('mid')}>
         {soundWords.midi}
       </button>
+      <p role="status">{saved}</p>
     </fieldset>
   )
 }

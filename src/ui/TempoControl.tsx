@@ -20,11 +20,13 @@ export function TempoControl({ player }: { readonly player: Player }) {
   const [min, max] = [Math.floor(range.from / STEP) * STEP, Math.ceil(range.to / STEP) * STEP]
   /** Where a tempo lies on the slider, 0 to 1. */
   const along = (tempo: number): number => (tempo - min) / (max - min)
+  const isSet = (speed: number): boolean => Math.abs(speedOf(dance, bars) - speed) < 1e-9
   return (
     <>
       <div className="tempo">
         <div className="tempo-head">
-          <label htmlFor={id}>{labels.tempo}</label> <b>{words}</b>
+          <label htmlFor={id}>{labels.tempo}</label>{' '}
+          <b>{SPEEDS.some(isSet) ? words : labels.tempoAndSpeed(words, speedOf(dance, bars))}</b>
         </div>
         <div className="tempo-run">
           <Step player={player} by={-SPEED_STEP} />
@@ -50,7 +52,7 @@ export function TempoControl({ player }: { readonly player: Player }) {
               type="button"
               className="tempo-speed"
               aria-label={labels.speedSpoken(speed, dance)}
-              aria-pressed={Math.abs(speedOf(dance, bars) - speed) < 1e-9}
+              aria-pressed={isSet(speed)}
               onClick={() => player.setTempo(atSpeed(dance, speed))}
             >
               {labels.speed(speed)}

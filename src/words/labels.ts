@@ -85,6 +85,7 @@ export const labels = {
     )
   },
   speed: (speed: number): string => `${number(speed * 100, 0)} %`,
+  tempoAndSpeed: (tempo: string, speed: number): string => `${tempo}, ${labels.speed(speed).replace(' ', '\u00a0')}`,
   speedStep: (by: number): string => `${Math.round(Math.abs(by) * 100)} % ${by < 0 ? 'slower' : 'faster'}`,
   speedSpoken: (speed: number, dance: Dance) =>
     `${labels.speed(speed)}: ${labels.barsPerMinute(speed * defaultTempo(dance).barsPerMinute)}`,

@@ -48,9 +48,11 @@ export const loopWords = {
   title: 'Loop',
   hint: 'Drag along the strip, or choose here.',
   bars: (bars: number): string => (bars === 1 ? 'This bar' : 'Two bars'),
+  /** Why no two bars can be looped. */
+  oneBar: 'This figure has one bar.',
   /** "to the end of bar 2": a part ends where the next bar would begin. */
   endOfBar: (bar: number): string => `the end of bar ${bar}`,
-  countIn: 'Count-in',
+  countIn: 'Count-in before the loop',
   countInText: (bars: number): string => (bars === 0 ? 'None' : bars === 1 ? '1 bar' : `${bars} bars`),
   /** "Loop: steps 4 to 6". @param first, last by index */
   short: (first: number, last: number): string => `Loop: ${steps(first, last).toLowerCase()}`,

@@ -6,29 +6,63 @@ const STATES = {
 } as const
 type State = keyof typeof STATES
 
+/** Words of a round that are shown. */
+const SAID = 12
+
+type InFile = {
+  readonly loops: number
+  readonly tempo: string
+  readonly seconds: number
+  readonly halves: boolean
+  readonly counted: boolean
+}
+
+/** "2 min 12 s". */
+function minutes(seconds: number): string {
+  const whole = Math.round(seconds)
+  return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`
+}
+
 /** What is said of what is heard. */
 export const soundWords = {
   title: 'Sound',
+  more: 'Sound: volume, clicks, count',
   button: (state: State) => `Sound. ${STATES[state]}`,
   state: (state: State) => STATES[state],
   on: 'Sound',
+  switchOn: 'Switch sound on',
+  /** Beside what is counted in. */
+  unheard: (state: Exclude<State, 'sounding'>) =>
+    `${state === 'missing' ? STATES.missing : 'Sound is off'}: the beat and the count are seen, not heard.`,
   again: 'Try again',
   volume: 'Volume',
   clicks: 'Clicks',
-  bar: 'The first of the bar stands out',
+  bar: 'First of the bar, higher and louder',
   beats: 'Beats',
   halves: 'Half beats',
-  /** Whether half beats are clicked, as things stand. */
-  halvesNow: (tempo: string, clicked: boolean) => `At ${tempo} half beats are ${clicked ? 'clicked' : 'left out'}.`,
+  /** Whether half beats are clicked, as things stand. @param on whether anything is heard at all */
+  halvesNow: (tempo: string, clicked: boolean, on: boolean) =>
+    `At ${tempo} half beats ${on ? 'are' : 'would be'} ${clicked ? 'clicked' : 'left out'}.`,
   halvesText: { usual: 'Where the tempo leaves room', on: 'Always', off: 'Never' },
   count: 'Counted aloud',
-  counts: { off: 'Not', counting: 'All of the count', steps: 'Only where a step is called' },
+  counts: { off: 'No words', counting: 'All of the count', steps: 'Only the steps’ own counts' },
+  countedIn: 'Counted in',
+  /** 'In one round: "slow, quick, quick, …"'. @param words earliest first */
+  said: (words: readonly string[]) =>
+    words.length === 0
+      ? 'In one round nothing is said.'
+      : `In one round: “${words.slice(0, SAID).join(', ')}${words.length > SAID ? ', …' : ''}”.`,
   later: 'Sound comes later than the picture (Bluetooth)',
   offset: (reported: number, added: number) =>
     `The device says ${Math.round(reported * 1000)} ms, you add ${Math.round(added * 1000)} ms: ${Math.round((reported + added) * 1000)} ms in all.`,
-  files: (loops: number) => `For other equipment, at the tempo at hand: ${loops} loops`,
-  wav: 'Save as sound (WAV)',
-  midi: 'Save as MIDI',
+  files: 'Save the click as a file',
+  /** What is in a file: as it is heard now. */
+  inFile: ({ loops, tempo, seconds, halves, counted }: InFile) =>
+    `${loops} loops at ${tempo}, ${minutes(seconds)}, ${halves ? 'with' : 'without'} half beats` +
+    `${counted ? ' and counted aloud (MIDI: clicks alone)' : ''}. Bars of waiting are in it as they are heard.`,
+  wav: 'Sound (WAV)',
+  midi: 'MIDI',
+  saved: (name: string) => `Saved: ${name}`,
   throughSwitch: 'Sound even when the device is switched to silent. It may pause your music app.',
   /** What to look at where nothing is heard, the likeliest first. */
   nothingHeard:

@@ -117,7 +117,7 @@ fresh('by touch: a finger along the strip chooses, one across it leaves the page
 test('counted in: the dancers stand, the count runs, then they dance', async ({ page }) => {
   await open(page)
   await page.getByRole('button', { name: 'Practice' }).click()
-  await page.getByRole('combobox', { name: 'Count-in', exact: true }).selectOption({ label: '1 bar' })
+  await page.getByRole('combobox', { name: 'Count-in before the loop', exact: true }).selectOption({ label: '1 bar' })
   await page.getByRole('button', { name: 'Play', exact: true }).click()
   // Frame by frame until somebody dances: where the weight is, and what is counted.
   const seen = await page.evaluate(async () => {
