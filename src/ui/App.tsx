@@ -60,6 +60,8 @@ export function App({ player, stage, ready, source }: Props) {
   const { practice, along, want, Bar } = usePractice(player, notLoaded)
   const practiceSheet = usePart(parts.practice, notLoaded)
   const sheets = [show, faults, soundSheet, practiceSheet]
+  const practiceIsHere = practiceSheet.Shown !== null && practice !== null && along !== null
+  const sheetIsHere = practiceIsHere || [show, faults, soundSheet].some(({ Shown }) => Shown !== null)
   /** Two sheets would lie on one another. */
   const alone = (sheet: { readonly close: () => void; readonly toggle: () => void }): void => {
     for (const other of sheets) if (other !== sheet) other.close()
@@ -101,12 +103,7 @@ export function App({ player, stage, ready, source }: Props) {
         }}
         openNotes={notes.toggle}
       />
-      <main
-        className={lessonClass(
-          settingsOpen,
-          sheets.some(({ isOpen }) => isOpen),
-        )}
-      >
+      <main className={lessonClass(settingsOpen, sheetIsHere)}>
         <div className="lesson-view">
           <Panels
             player={player}
@@ -152,31 +149,37 @@ export function App({ player, stage, ready, source }: Props) {
           }}
         />
         {teaching.on ? <TeachingButtons player={player} leave={teaching.toggle} /> : null}
+        {show.Shown === null ? null : (
+          <show.Shown
+            player={player}
+            theme={theme}
+            close={show.close}
+            openTable={table.toggle}
+            openSlow={slow.toggle}
+          />
+        )}
+        {soundSheet.Shown === null ? null : <soundSheet.Shown player={player} sound={sound} close={soundSheet.close} />}
+        {practiceSheet.Shown === null || practice === null || along === null ? null : (
+          <practiceSheet.Shown
+            player={player}
+            practice={practice}
+            along={along}
+            awake={awake}
+            close={practiceSheet.close}
+          />
+        )}
+        {faults.Shown === null ? null : (
+          <faults.Shown
+            player={player}
+            panel={faultPanel}
+            choosePanel={choosePanel}
+            close={faults.close}
+            openSlow={slow.toggle}
+            openNumbers={measures.toggle}
+          />
+        )}
       </main>
       <Status player={player} />
-      {show.Shown === null ? null : (
-        <show.Shown player={player} theme={theme} close={show.close} openTable={table.toggle} openSlow={slow.toggle} />
-      )}
-      {soundSheet.Shown === null ? null : <soundSheet.Shown player={player} sound={sound} close={soundSheet.close} />}
-      {practiceSheet.Shown === null || practice === null || along === null ? null : (
-        <practiceSheet.Shown
-          player={player}
-          practice={practice}
-          along={along}
-          awake={awake}
-          close={practiceSheet.close}
-        />
-      )}
-      {faults.Shown === null ? null : (
-        <faults.Shown
-          player={player}
-          panel={faultPanel}
-          choosePanel={choosePanel}
-          close={faults.close}
-          openSlow={slow.toggle}
-          openNumbers={measures.toggle}
-        />
-      )}
       {measures.Shown === null ? null : <measures.Shown player={player} panel={faultPanel} close={measures.close} />}
       {slow.Shown === null ? null : <slow.Shown player={player} close={slow.close} />}
       {table.Shown === null ? null : <table.Shown player={player} close={table.close} />}

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react'
+import { type ReactNode, useEffect, useId, useLayoutEffect, useRef } from 'react'
 import { Icon } from './Icon.tsx'
 import { useEscape } from './useEscape.ts'
 
@@ -10,20 +10,25 @@ type Props = {
 }
 
 /**
- * Lies over a part of the page, which stays alive beneath it, until it is closed. Escape closes it, and the keyboard goes
- * back to where it was.
+ * Stands beside the page, which stays alive, until it is closed. Escape closes it, and the keyboard goes back to where it
+ * was.
  */
 export function Sheet({ title, closeLabel, close, children }: Props) {
   const home = useRef<HTMLElement>(null)
   const titleId = useId()
+  const before = useRef<Element | null>(null)
+  // At once: what opened the sheet may be folded away beside it, and would lose the keyboard before it is remembered.
+  useLayoutEffect(() => {
+    before.current = document.activeElement
+    home.current?.focus({ preventScroll: true })
+  }, [])
+  // And back only when the page is as it was without the sheet.
   useEffect(() => {
-    const before = document.activeElement
     const element = home.current
-    element?.focus({ preventScroll: true })
     return () => {
       const { activeElement } = document
       const isHere = activeElement === null || activeElement === document.body || element?.contains(activeElement)
-      if (isHere && before instanceof HTMLElement) before.focus({ preventScroll: true })
+      if (isHere && before.current instanceof HTMLElement) before.current.focus({ preventScroll: true })
     }
   }, [])
   useEscape(close)

@@ -1,4 +1,5 @@
 import { expect, test as fresh, type Page } from '@playwright/test'
+import { misfits } from './misfits.ts'
 import { test } from './reusedPage.ts'
 import { beatNow, coloursAt, open, withoutGpu } from './watch.ts'
 
@@ -53,6 +54,70 @@ for (const [name, width, height] of SIZES) {
     for (const box of [count, slider]) expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(height + 1)
   })
 }
+
+/** What of the page is not whole on the screen, or lies under the open sheet; and how much is seen of the first picture. */
+const besideSheet = (page: Page, selectors: readonly string[]) =>
+  page.evaluate((wanted) => {
+    const sheet = document.querySelector('.sheet')?.getBoundingClientRect()
+    const picture = document.querySelector('.panel-large .picture')?.getBoundingClientRect()
+    const view = document.querySelector('.lesson-view')?.getBoundingClientRect()
+    if (sheet === undefined || picture === undefined || view === undefined) throw new Error('no sheet, or no picture')
+    const lost = wanted.flatMap((selector) => {
+      const boxes = [...document.querySelectorAll(selector)].map((element) => element.getBoundingClientRect())
+      const isLost = ({ left, right, top, bottom, width }: DOMRect): boolean =>
+        width < 1 || left < 0 || top < 0 || right > innerWidth + 0.5 || bottom > innerHeight + 0.5
+      const isUnder = ({ left, right, top, bottom }: DOMRect): boolean =>
+        left < sheet.right && right > sheet.left && top < sheet.bottom && bottom > sheet.top
+      return boxes.length === 0 || boxes.some((box) => isLost(box) || isUnder(box)) ? [selector] : []
+    })
+    // Where the page scrolls, a part of the picture may be scrolled away.
+    const end = view.height > 0 ? Math.min(picture.bottom, view.bottom) : picture.bottom
+    return { lost, picture: end - picture.top, sheet: Math.min(sheet.bottom, innerHeight) - sheet.top }
+  }, selectors)
+
+test('an open sheet covers nothing: all beside it where there is room, else the row of buttons and the picture', async ({
+  page,
+}) => {
+  await open(page)
+  const buttons = ['.transport button', '.panel-large .panel-head']
+  const all = ['.picture', '.strip', '.count-now', '.transport button', '.tempo :is(button, input)', '.settings select']
+  for (const [width, height, whole] of [
+    [1280, 800, all],
+    [1180, 820, all],
+    [1024, 768, all],
+    [960, 720, all],
+    [900, 600, buttons],
+    [768, 1024, buttons],
+    [390, 844, buttons],
+    [320, 568, buttons],
+    [844, 390, [...buttons, '.strip', '.picture']],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    await page.getByRole('button', { name: 'Show', exact: true }).click()
+    await expect(page.locator('.sheet')).toBeFocused()
+    const { lost, picture, sheet } = await besideSheet(page, whole)
+    expect(lost, `${width}×${height}`).toEqual([])
+    expect(picture, `of the picture at ${width}×${height}`).toBeGreaterThan(60)
+    expect(sheet, `the sheet at ${width}×${height}`).toBeGreaterThan(180)
+    expect(await faults(page)).toEqual(FAULTLESS)
+    if (whole === all) expect(await misfits(page), `${width}×${height}`).toEqual([])
+    await page.keyboard.press('Escape')
+    await expect(page.locator('.sheet')).toHaveCount(0)
+  }
+  // The others, in the narrowest of the wide, and with names off.
+  await page.setViewportSize({ width: 960, height: 720 })
+  for (const name of ['Late by ½ beat', 'Sound. Sound is off', 'Who is late?', 'Show']) {
+    await page.getByRole('button', { name, exact: true }).click()
+    if (name === 'Who is late?') continue
+    await expect(page.locator('.sheet')).toBeFocused()
+    expect((await besideSheet(page, all)).lost, name).toEqual([])
+    await page.keyboard.press('Escape')
+  }
+  await page.locator('.settings-toggle').click()
+  await page.getByRole('button', { name: 'Practice' }).click()
+  await expect(page.locator('.sheet')).toBeFocused()
+  expect((await besideSheet(page, all)).lost).toEqual([])
+})
 
 test('text twice as large: nothing sideways, and the large button is on the screen', async ({ page }) => {
   await page.evaluate(() => {

@@ -81,9 +81,10 @@ export function misfits(page: Page): Promise<string[]> {
         const x = (left + right) / 2
         const y = (above + bottom) / 2
         if (x < 0 || y < 0 || x >= innerWidth || y >= innerHeight) return false
-        const scroller = ancestors(element).find((one) => /auto|scroll/.test(getComputedStyle(one).overflowY))
-        const seen = scroller?.getBoundingClientRect()
-        if (seen !== undefined && (y <= seen.top || y >= seen.bottom)) return false
+        // A chart that scrolls may lie in a sheet that does.
+        const scrollers = ancestors(element).filter((one) => /auto|scroll/.test(getComputedStyle(one).overflowY))
+        const isAway = (box: DOMRect): boolean => y <= box.top || y >= box.bottom
+        if (scrollers.some((one) => isAway(one.getBoundingClientRect()))) return false
         return document
           .elementsFromPoint(x, y)
           .every((one) => layerOf(one) === null || layerOf(one) === layerOf(element))

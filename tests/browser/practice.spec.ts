@@ -59,6 +59,10 @@ test('tap: the tempo is that of the taps', async ({ page }) => {
   await expect(page.locator('.sheet')).toContainText('100 beats a minute: 25 bars.')
   expect(await page.evaluate(() => window.overfoot.player.store.getState().session.barsPerMinute)).toBeCloseTo(25, 6)
   expect(await axeFindings(page)).toEqual([])
+  // The settings, which are folded away while the sheet is open, have the keyboard again.
+  await expect(page.getByRole('button', { name: 'Practice' })).toBeHidden()
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('button', { name: 'Practice' })).toBeFocused()
 })
 
 fresh(
