@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import { speedOf } from '../dance/speed.ts'
 import type { Player } from '../player.ts'
@@ -7,6 +7,7 @@ import { type LadderWishes, newLadder, rungOf, shortestStep } from '../session/l
 import { ladderWords } from '../words/ladderWords.ts'
 import { Choice } from './Choice.tsx'
 import { Climb } from './Climb.tsx'
+import { GETS_KEYS, InPlace } from './InPlace.tsx'
 
 type Props = { readonly player: Player; readonly practice: Practice }
 
@@ -15,13 +16,18 @@ export function BuildUp({ player, practice }: Props) {
   const ladder = useStore(practice.store, (state) => state.ladder)
   // What was wished for one figure is not wished for the next.
   const figure = useStore(player.store, (state) => state.session.figure)
+  const hadKeys = useRef(false)
   return (
     <fieldset className="sheet-group practice-group">
       <legend>{ladderWords.title}</legend>
       {ladder === null ? (
-        <Before key={figure} player={player} practice={practice} />
+        <InPlace key={figure} hadKeys={hadKeys}>
+          <Before player={player} practice={practice} />
+        </InPlace>
       ) : (
-        <Climb practice={practice} ladder={ladder} />
+        <InPlace key="climb" hadKeys={hadKeys}>
+          <Climb practice={practice} ladder={ladder} />
+        </InPlace>
       )}
     </fieldset>
   )
@@ -70,7 +76,12 @@ function Before({ player, practice }: Props) {
   return (
     <>
       <p>{again ? ladderWords.remembered(rungOf({ ...plan, rung: begun.rung })) : ladderWords.plan(plan)}</p>
-      <button type="button" className="quiet-button practice-start" onClick={() => practice.start(plan, !again)}>
+      <button
+        type="button"
+        className="quiet-button practice-start"
+        onClick={() => practice.start(plan, !again)}
+        {...GETS_KEYS}
+      >
         {again ? ladderWords.goOn : ladderWords.start}
       </button>
       {again ? (

@@ -1,6 +1,7 @@
 import type { Practice } from '../practice.ts'
 import { type Ladder, rungOf } from '../session/ladder.ts'
 import { ladderWords } from '../words/ladderWords.ts'
+import { GETS_KEYS } from './InPlace.tsx'
 
 /** Where one is on the way up. */
 export function Climb({ practice, ladder }: { readonly practice: Practice; readonly ladder: Ladder }) {
@@ -19,6 +20,7 @@ export function Climb({ practice, ladder }: { readonly practice: Practice; reado
           aria-pressed={ladder.held}
           title={ladderWords.holdHint}
           onClick={() => practice.hold(!ladder.held)}
+          {...GETS_KEYS}
         >
           {ladderWords.hold}
         </button>

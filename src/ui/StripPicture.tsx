@@ -4,8 +4,10 @@ import type { Lesson } from '../session/lesson.ts'
 import { labels } from '../words/labels.ts'
 import { numbered } from '../words/numbered.ts'
 import { wayLine } from '../words/wayName.ts'
-import { along, BOX, linePath, linePlaces, rightAt } from './linePlaces.ts'
+import { clearPlaces, NAME_GAP } from './clearPlaces.ts'
+import { along, BOX, linePath, rightAt } from './linePlaces.ts'
 import { StripErrors, StripRushes } from './StripErrors.tsx'
+import type { StripRoom } from './useStripRoom.ts'
 
 /** Where the feet's levels lie, per cent from the top. */
 const TOP = 13
@@ -13,19 +15,20 @@ const BOTTOM = 87
 /** Per cent from the top. @param right where the weight is, 0 = left foot, 1 = right */
 export const levelOf = (right: number): number => level((1 - right) * 100)
 const level = (part: number): number => TOP + (part / 100) * (BOTTOM - TOP)
-/** Distance of a name from its line, as a text's own units. */
-const NAME_GAP = '0.6em'
+/** Where a beat is narrower than this, in rem, lines are thin and rushes have no sign: it would lie on the next one. */
+const DENSE = 1
 
-type Props = { readonly strip: Strip; readonly lesson: Lesson; readonly names: boolean }
+type Props = { readonly strip: Strip; readonly lesson: Lesson; readonly names: boolean; readonly room: StripRoom }
 
 /** The weight over the beats: one line a performance, between the right foot (up) and the left (down). */
-export function StripPicture({ strip, lesson, names }: Props) {
+export function StripPicture({ strip, lesson, names, room }: Props) {
   const kinds = lesson.panels.map(({ way }) => way.kind)
   const toned = tones(kinds)
   const lineNames = numbered(kinds.map(wayLine))
   const toneOf = (panel: number) => toned[panel] ?? 'in time'
+  const isDense = room.width / (strip.to - strip.from) < DENSE
   return (
-    <svg className="strip-picture" role="img" aria-label={labels.strip}>
+    <svg className={isDense ? 'strip-picture strip-dense' : 'strip-picture'} role="img" aria-label={labels.strip}>
       <line className="strip-level" x1="0" x2="100%" y1={`${TOP}%`} y2={`${TOP}%`} />
       <line className="strip-level" x1="0" x2="100%" y1={`${BOTTOM}%`} y2={`${BOTTOM}%`} />
       <svg
@@ -67,7 +70,7 @@ export function StripPicture({ strip, lesson, names }: Props) {
         ))}
       </svg>
       {names ? <StripErrors strip={strip} toneOf={toneOf} levelOf={levelOf} /> : null}
-      {names
+      {names && !isDense
         ? strip.lines.map((line) => (
             <StripRushes
               key={line.panel}
@@ -79,14 +82,14 @@ export function StripPicture({ strip, lesson, names }: Props) {
           ))
         : null}
       {names
-        ? linePlaces(strip).map(({ panel, x, y, side }) => (
+        ? clearPlaces(strip, (panel) => lineNames[panel] ?? '', room, levelOf).map(({ panel, x, y, side }) => (
             <text
               key={panel}
               className="strip-name"
               data-tone={toneOf(panel)}
               x={`${x}%`}
               y={`${level(y)}%`}
-              dx={side === 'after' ? NAME_GAP : `-${NAME_GAP}`}
+              dx={`${side === 'after' ? NAME_GAP : -NAME_GAP}em`}
               dominantBaseline="middle"
               textAnchor={side === 'after' ? 'start' : 'end'}
             >

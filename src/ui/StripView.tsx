@@ -1,4 +1,4 @@
-import { useMemo } from 'react'
+import { useMemo, useRef } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { strip as stripOf } from '../scene/strip.ts'
@@ -7,10 +7,11 @@ import { showWords } from '../words/showWords.ts'
 import { BeatSlider } from './BeatSlider.tsx'
 import { BEAT_SLIDER } from './keyPlace.ts'
 import { Playhead } from './Playhead.tsx'
-import { StripCounts, StripGrid } from './StripGrid.tsx'
+import { countsOf, StripCounts, StripGrid } from './StripGrid.tsx'
 import { StripPart, StripShades } from './StripPart.tsx'
 import { levelOf, StripPicture } from './StripPicture.tsx'
 import { StripTouch } from './StripTouch.tsx'
+import { useStripRoom } from './useStripRoom.ts'
 
 type Props = {
   readonly player: Player
@@ -26,6 +27,9 @@ export function StripView({ player, explained, openKeys }: Props) {
   const names = useStore(player.store, (state) => state.session.names)
   const order = useStore(player.store, (state) => state.session.order)
   const strip = useMemo(() => stripOf(lesson, order), [lesson, order])
+  const plot = useRef<HTMLDivElement>(null)
+  const room = useStripRoom(plot, '.strip-picture')
+  const counts = useMemo(() => countsOf(strip, lesson, counting, room.width), [strip, lesson, counting, room.width])
   return (
     <div className="strip">
       <div className="strip-feet" aria-hidden="true">
@@ -41,12 +45,12 @@ export function StripView({ player, explained, openKeys }: Props) {
         {labels.beat}
       </label>
       {/* Music runs from left to right in every language. */}
-      <div className="strip-plot" dir="ltr">
+      <div className="strip-plot" dir="ltr" ref={plot}>
         <StripShades player={player} strip={strip} />
-        <StripGrid strip={strip} />
-        <StripPicture strip={strip} lesson={lesson} names={names} />
+        <StripGrid strip={strip} counts={counts} />
+        <StripPicture strip={strip} lesson={lesson} names={names} room={room} />
         <StripTouch player={player} strip={strip} names={names} levelOf={levelOf} />
-        <StripCounts strip={strip} lesson={lesson} counting={counting} />
+        <StripCounts strip={strip} counts={counts} />
         <BeatSlider player={player} />
         <Playhead player={player} />
         {explained ? (

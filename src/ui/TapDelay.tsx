@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import { useStore } from 'zustand'
 import { tapDelay } from '../clock/tapDelay.ts'
 import type { Conductor } from '../conductor.ts'
@@ -18,14 +19,30 @@ const STEP = 0.01
 export function TapDelay({ player, sound, conductor }: Props) {
   const dance = useStore(player.store, (state) => state.lesson.dance)
   const test = useTapDelay(player, conductor)
+  const tapButton = useRef<HTMLButtonElement>(null)
   return (
     <fieldset className="sheet-group tap-delay">
       <legend>{delayWords.title}</legend>
       <p className="sheet-note">{delayWords.intro(testTempo(player) * dance.beatsPerBar)}</p>
       {test.runs ? (
         <>
-          <TapButton word={delayWords.tap} tap={(at) => sound.state === 'sounding' && test.tap(at)} />
-          <Found player={player} conductor={conductor} sounds={sound.state === 'sounding'} test={test} />
+          <TapButton
+            word={delayWords.tap}
+            tap={(at) => sound.state === 'sounding' && test.tap(at)}
+            button={tapButton}
+          />
+          <Found
+            player={player}
+            conductor={conductor}
+            sounds={sound.state === 'sounding'}
+            test={test}
+            set={(delay) => {
+              // What was pressed goes away: the keyboard is where it is tapped on, to check it.
+              tapButton.current?.focus()
+              test.forget()
+              conductor.set({ offset: delay })
+            }}
+          />
         </>
       ) : null}
       <button
@@ -52,15 +69,17 @@ type FoundProps = {
   readonly conductor: Conductor
   readonly sounds: boolean
   readonly test: ReturnType<typeof useTapDelay>
+  /** @param delay seconds */
+  readonly set: (delay: number) => void
 }
 
-function Found({ player, conductor, sounds, test }: FoundProps) {
-  const set = useStore(conductor.store, (choices) => choices.offset)
+function Found({ player, conductor, sounds, test, set }: FoundProps) {
+  const isSetTo = useStore(conductor.store, (choices) => choices.offset)
   if (!sounds) return <p role="status">{delayWords.silent}</p>
-  const found = tapDelay(test.taps, player.clock().secondsPerBeat, set)
+  const found = tapDelay(test.taps, player.clock().secondsPerBeat, isSetTo)
   if (found.kind === 'more') {
-    const isSet = test.taps.length === 0 && set > 0
-    return <SettledStatus text={isSet ? delayWords.isSet(set) : delayWords.more(found.taps)} />
+    const isSet = test.taps.length === 0 && isSetTo > 0
+    return <SettledStatus text={isSet ? delayWords.isSet(isSetTo) : delayWords.more(found.taps)} />
   }
   if (found.kind === 'uneven') return <SettledStatus text={delayWords.uneven} />
   const delay = Math.min(MOST, Math.max(0, Math.round(found.delay / STEP) * STEP))
@@ -69,14 +88,7 @@ function Found({ player, conductor, sounds, test }: FoundProps) {
       <SettledStatus text={delayWords.found(delay, found.spread)} />
       {found.delay > MOST + STEP / 2 ? <p className="sheet-note">{delayWords.most(MOST)}</p> : null}
       <p className="sheet-note">{delayWords.early}</p>
-      <button
-        type="button"
-        className="quiet-button"
-        onClick={() => {
-          test.forget()
-          conductor.set({ offset: delay })
-        }}
-      >
+      <button type="button" className="quiet-button" onClick={() => set(delay)}>
         {delayWords.set(delay)}
       </button>
     </>

@@ -93,6 +93,37 @@ test('by keys alone: from here, up to here; by the two sliders; a bar; and witho
   const joined = await lesson(page)
   expect(joined.joined).toBe(true)
   expect(joined.range.to - joined.range.from).toBe(joined.round)
+  // Nine bars: as many words as there is room for, and none on another.
+  for (const [width, height] of [
+    [1280, 800],
+    [1024, 768],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    for (const counting of ['slows and quicks', 'bars and beats', 'half beats']) {
+      await page.evaluate((counting) => {
+        window.overfoot.player.change((session) => ({ ...session, counting }) as typeof session)
+      }, counting)
+      const words = () =>
+        page.evaluate(() => {
+          const boxesOf = (selector: string) =>
+            [...document.querySelectorAll(selector)].map((element) => {
+              const range = document.createRange()
+              range.selectNodeContents(element)
+              return range.getBoundingClientRect()
+            })
+          const boxes = [...boxesOf('.strip-count'), ...boxesOf('.strip-name')]
+          const meets = (a: DOMRect, b: DOMRect) =>
+            a.left < b.right && a.right > b.left && a.top + 3 < b.bottom && a.bottom > b.top + 3
+          return {
+            count: boxes.length,
+            met: boxes.filter((a, k) => boxes.slice(k + 1).some((b) => meets(a, b))).length,
+          }
+        })
+      await expect.poll(async () => (await words()).met, { message: `${width}: ${counting}` }).toBe(0)
+      expect((await words()).count).toBeGreaterThanOrEqual(9)
+    }
+  }
 })
 
 fresh('by touch: a finger along the strip chooses, one across it leaves the page to scroll', async ({ browser }) => {

@@ -11,7 +11,9 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
     player.choose(player.figures.find(({ id }) => id.startsWith('12'))?.id ?? '')
   })
   await page.getByRole('button', { name: 'Practice' }).click()
-  await page.getByRole('button', { name: 'Start', exact: true }).click()
+  await page.getByRole('button', { name: 'Start', exact: true }).press('Enter')
+  // The keyboard goes on where what was pressed has gone away.
+  await expect(page.getByRole('button', { name: 'Hold' })).toBeFocused()
   const status = page.locator('.sheet [role=status]').filter({ hasText: 'Speed' })
   await expect(status).toHaveText('Speed 1 of 6: 70 %. Loop 1 of 4.')
   const speed = () =>
@@ -37,8 +39,14 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
   await page.getByRole('button', { name: 'Slower', exact: true }).click()
   expect(await speed()).toBe(70)
   expect(await axeFindings(page)).toEqual([])
-  await page.getByRole('button', { name: 'Stop climbing' }).click()
+  await page.getByRole('button', { name: 'Stop climbing' }).press('Enter')
+  await expect(page.locator('.practice-start')).toBeFocused()
   expect(await speed()).toBe(70)
+  // With the sheet closed there is nothing to start with: the keys are the beat's again.
+  await page.locator('.practice-start').press('Enter')
+  await page.keyboard.press('Escape')
+  await page.locator('.climb-bar').getByRole('button', { name: 'Stop climbing' }).press('Enter')
+  await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
 })
 
 test('tap: the tempo is that of the taps', async ({ page }) => {
@@ -106,7 +114,9 @@ fresh('where the screen cannot be kept on, it says so', async ({ page }) => {
   await expect(page.locator('.sheet')).toContainText('does not keep the screen on')
 })
 
-test('the click as a file: a WAV and a MIDI file come down', async ({ page }) => {
+test('the click as a file: a WAV and a MIDI file come down; the delay that was tapped is set, and tapped on', async ({
+  page,
+}) => {
   await open(page)
   await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
   for (const [button, ending] of [
@@ -119,4 +129,22 @@ test('the click as a file: a WAV and a MIDI file come down', async ({ page }) =>
     ])
     expect(download.suggestedFilename().endsWith(ending)).toBe(true)
   }
+
+  await page.getByRole('button', { name: 'Start the test' }).click()
+  const tap = page.getByRole('button', { name: 'Tap what you hear' })
+  await expect(page.locator('.tap-delay')).toContainText('16 more taps.')
+  // A tenth of a second after each beat that is shown.
+  await tap.evaluate((button) => {
+    const { player } = window.overfoot
+    const lasts = player.clock().secondsPerBeat
+    const shown = performance.now() / 1000 - (player.beatNow() % 1) * lasts
+    for (let k = 1; k <= 16; k++) {
+      const event = new PointerEvent('pointerdown', { bubbles: true })
+      Object.defineProperty(event, 'timeStamp', { value: 1000 * (shown + k * lasts + 0.1) })
+      button.dispatchEvent(event)
+    }
+  })
+  await page.getByRole('button', { name: /^Set to \d+ ms$/ }).press('Enter')
+  await expect(tap).toBeFocused()
+  await expect(page.locator('.tap-delay')).toContainText(/Set to 1[0-9]0 ms\. Tap on to check it\./)
 })
