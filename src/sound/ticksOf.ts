@@ -1,3 +1,4 @@
+import { modulo } from '../clock/modulo.ts'
 import type { Counting, Dance } from '../dance/dance.ts'
 import { calledAt, countAt, musicPlace } from '../timing/counts.ts'
 import { gridPoints } from '../timing/grid.ts'
@@ -34,7 +35,7 @@ const NEAR = 1e-9
 const isNear = (a: number, b: number): boolean => Math.abs(a - b) < NEAR
 
 /** A time held inside the round: what is called as the round ends is heard where the next begins. */
-const intoRound = (time: number, { range, round }: Sounded): number => (((time - range.from) % round) + round) % round
+const intoRound = (time: number, { range, round }: Sounded): number => modulo(time - range.from, round)
 
 /** The calls of the steps that are danced, earliest in the round first. */
 const callsOf = (sounded: Sounded): Call[] =>

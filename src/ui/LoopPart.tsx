@@ -16,8 +16,9 @@ export function LoopPart({ player }: { readonly player: Player }) {
   const lesson = useStore(player.store, (state) => state.lesson)
   const timing = useStore(player.store, (state) => state.session.timing)
   const some = useStore(player.store, (state) => state.session.steps !== null)
+  const wantsJoined = useStore(player.store, (state) => state.session.joined)
   const countIn = useStore(player.store, (state) => state.session.countIn)
-  const { figure, joined, part, dance, once, steps, round } = lesson
+  const { figure, part, dance, once, steps, round } = lesson
   const { schedule } = once
   const following = useMemo(() => canFollowItself(figure, timing), [figure, timing])
   const [from, to] = part === null ? [0, schedule.length] : [part.from, part.to]
@@ -70,7 +71,11 @@ export function LoopPart({ player }: { readonly player: Player }) {
         set={(at) => player.setPart(from, Math.max(at, from + 0.5))}
       />
       <p role="status">{part === null ? '' : loopWords.part({ part, steps, first: part.first, round }, dance)}</p>
-      <Joined on={joined} can={following.can} set={(on) => player.change((session) => withJoined(session, on))}>
+      <Joined
+        on={wantsJoined && part === null && !some}
+        can={following.can}
+        set={(on) => player.change((session) => withJoined(session, on))}
+      >
         {following.can ? loopWords.joined(following, dance) : loopWords.notJoined(following.why)}
       </Joined>
       <Choice

@@ -11,6 +11,7 @@ import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
 import { CountingChoice } from './CountingChoice.tsx'
 import { Sheet } from './Sheet.tsx'
+import { soundLater } from './soundLater.ts'
 import { TapDelay } from './TapDelay.tsx'
 import type { Sound } from './useSound.ts'
 
@@ -98,8 +99,8 @@ function Choices({ player, conductor, wake }: ChoicesProps) {
           id={`${id}-offset`}
           type="range"
           min={0}
-          max={0.4}
-          step={0.01}
+          max={soundLater.most}
+          step={soundLater.step}
           value={choices.offset}
           onChange={(event) => set({ offset: event.currentTarget.valueAsNumber })}
         />

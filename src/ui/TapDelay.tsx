@@ -5,15 +5,12 @@ import type { Conductor } from '../conductor.ts'
 import type { Player } from '../player.ts'
 import { delayWords } from '../words/delayWords.ts'
 import { SettledStatus } from './SettledStatus.tsx'
+import { soundLater } from './soundLater.ts'
 import { TapButton } from './TapButton.tsx'
 import type { Sound } from './useSound.ts'
 import { testTempo, useTapDelay } from './useTapDelay.ts'
 
 type Props = { readonly player: Player; readonly sound: Sound; readonly conductor: Conductor }
-
-/** The most that can be set, and how finely; in seconds. */
-const MOST = 0.4
-const STEP = 0.01
 
 /** The delay of a loudspeaker without a cable, by tapping on what is heard. It adds to what the device reports. */
 export function TapDelay({ player, sound, conductor }: Props) {
@@ -82,11 +79,12 @@ function Found({ player, conductor, sounds, test, set }: FoundProps) {
     return <SettledStatus text={isSet ? delayWords.isSet(isSetTo) : delayWords.more(found.taps)} />
   }
   if (found.kind === 'uneven') return <SettledStatus text={delayWords.uneven} />
-  const delay = Math.min(MOST, Math.max(0, Math.round(found.delay / STEP) * STEP))
+  const { most, step } = soundLater
+  const delay = Math.min(most, Math.max(0, Math.round(found.delay / step) * step))
   return (
     <>
       <SettledStatus text={delayWords.found(delay, found.spread)} />
-      {found.delay > MOST + STEP / 2 ? <p className="sheet-note">{delayWords.most(MOST)}</p> : null}
+      {found.delay > most + step / 2 ? <p className="sheet-note">{delayWords.most(most)}</p> : null}
       <p className="sheet-note">{delayWords.early}</p>
       <button type="button" className="quiet-button" onClick={() => set(delay)}>
         {delayWords.set(delay)}

@@ -56,9 +56,27 @@ test('tap: the tempo is that of the taps', async ({ page }) => {
   await page.getByRole('button', { name: 'Practice' }).click()
   const tap = page.getByRole('button', { name: 'Tap', exact: true })
   await expect(tap).toBeVisible()
+  expect(await tap.evaluate((button) => getComputedStyle(button).touchAction)).toBe('none')
+  /** A finger that comes down, by the event's own time in milliseconds, and how that ends. */
+  const finger = (timeStamp: number, ends: 'pointerup' | 'pointercancel', pointerId: number) =>
+    tap.evaluate(
+      (button, [at, type, id]) => {
+        const touch = { bubbles: true, pointerType: 'touch', pointerId: id }
+        const down = new PointerEvent('pointerdown', touch)
+        Object.defineProperty(down, 'timeStamp', { value: at })
+        button.dispatchEvent(down)
+        button.dispatchEvent(new PointerEvent(type, touch))
+      },
+      [timeStamp, ends, pointerId] as const,
+    )
+  // What the browser takes back was no tap.
+  await finger(4700, 'pointercancel', 2)
+  await expect(page.locator('.sheet')).toContainText('Tap 3 times or more.')
+  await finger(5000, 'pointerup', 3)
+  await expect(page.locator('.sheet')).toContainText('2 more taps.')
   // Ten beats at 100 a minute, by the events' own time.
   await tap.evaluate((button) => {
-    for (let k = 0; k < 10; k++) {
+    for (let k = 1; k < 10; k++) {
       const event = new PointerEvent('pointerdown', { bubbles: true })
       Object.defineProperty(event, 'timeStamp', { value: 5000 + 600 * k })
       button.dispatchEvent(event)

@@ -8,7 +8,7 @@ import { strip } from '../../src/scene/strip.ts'
 import { viewsOf } from '../../src/scene/view.ts'
 import { canFollowItself } from '../../src/session/canFollowItself.ts'
 import { type Lesson, lessonOf } from '../../src/session/lesson.ts'
-import { newSession, withJoined, withPanel, withPart, withSteps } from '../../src/session/session.ts'
+import { newSession, withJoined, withLoop, withPanel, withPart, withSteps } from '../../src/session/session.ts'
 import { musicPlace } from '../../src/timing/counts.ts'
 import { wayOf } from '../../src/transfer/faults.ts'
 import { beat } from '../../src/units.ts'
@@ -136,6 +136,16 @@ describe('a joined lesson', () => {
     expect(lessonOf(withSteps(session, { first: 0, last: 1 }), figure).joined).toBe(false)
     expect(lessonOf(withPart(session, { from: beat(0), to: beat(2) }), figure).joined).toBe(false)
     expect(lessonOf({ ...session, loop: false }, figure).joined).toBe(false)
+  })
+
+  test('the loop off and on again, or a part and then the whole again: joined as before, for that was chosen', () => {
+    const figure = walks('foxtrot', [2, 1, 1])
+    const session = withJoined(newSession(figure, beat(0)), true)
+    const once = withLoop(session, false)
+    expect(lessonOf(once, figure)).toMatchObject({ joined: false, repeats: false })
+    expect(lessonOf(withLoop(once, true), figure).joined).toBe(true)
+    const part = withPart(session, { from: beat(0), to: beat(2) })
+    expect(lessonOf(withLoop(part, true), figure).joined).toBe(true)
   })
 })
 
