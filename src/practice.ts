@@ -23,14 +23,22 @@ const NEAR = 1e-9
 /** Bars to be counted in before the loop that comes. */
 const countInOf = (ladder: Ladder): CountInBars => (rungOf(ladder).countIn >= 2 ? 2 : 1)
 
-/** Building up from slow to full tempo. null: nobody does. */
-export type PracticeState = { readonly ladder: Ladder | null }
+/** Building up from slow to full tempo. */
+export type PracticeState = {
+  /** null: nobody does. */
+  readonly ladder: Ladder | null
+  /** Nobody does any more, for another tempo was set, or music was joined; until it is acknowledged. */
+  readonly ended: boolean
+}
 
 export type Practice = {
   readonly store: StoreApi<PracticeState>
   /** From where the figure was left, or from its slowest; it plays. @param anew from the slowest, as wished */
   start(wishes?: LadderWishes, anew?: boolean): void
+  /** Nobody climbs any more; at the tempo at hand it goes on. Also when that is so already: then it is acknowledged. */
   stop(): void
+  /** From the slowest again, as it was planned. */
+  again(): void
   hold(held: boolean): void
   back(): void
   up(): void
@@ -53,7 +61,7 @@ export function laddersInMemory(): KeptLadders {
 
 /** Loop after loop the tempo climbs, as the ladder says. */
 export function createPractice(player: Player, kept: KeptLadders = laddersInMemory()): Practice {
-  const store = createStore<PracticeState>(() => ({ ladder: null }))
+  const store = createStore<PracticeState>(() => ({ ladder: null, ended: false }))
   /** The grid point told last in this run, and the one at which it began; null: where it goes on is not known yet. */
   let run: { readonly began: number; readonly at: number } | null = null
   /** The loop that goes on has been counted already, shortly before its end. */
@@ -69,7 +77,7 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
   const tempoOf = (ladder: Ladder): number => atSpeed(player.store.getState().lesson.dance, rungOf(ladder).speed)
   const stand = (ladder: Ladder | null): void => {
     if (ladder !== null) kept.write(practised, remembered(ladder))
-    store.setState({ ladder })
+    store.setState({ ladder, ended: false })
   }
   const byUs = <Result>(deed: () => Result): Result => {
     ours = true
@@ -150,7 +158,7 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
       // Another figure, a tempo that somebody else has set, music: nobody climbs any more.
       const isOurs =
         session.figure === practised && along === null && Math.abs(session.barsPerMinute - tempoOf(ladder)) < NEAR
-      if (!isOurs) store.setState({ ladder: null })
+      if (!isOurs) store.setState({ ladder: null, ended: session.figure === practised })
     }),
   ]
 
@@ -166,6 +174,10 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
     stop() {
       keepSpeed()
       stand(null)
+    },
+    again() {
+      const { ladder } = store.getState()
+      if (ladder !== null) begin({ ...ladder, rung: 0, done: 0, held: false }, true)
     },
     hold(held) {
       const { ladder } = store.getState()

@@ -7,6 +7,7 @@ import { CountNow } from './CountNow.tsx'
 import { FigureBar } from './FigureBar.tsx'
 import { Icon } from './Icon.tsx'
 import { Panels } from './Panels.tsx'
+import type { PracticePart } from './PracticeSheet.tsx'
 import { parts } from './parts.ts'
 import { Settings } from './Settings.tsx'
 import { Status } from './Status.tsx'
@@ -16,6 +17,7 @@ import { Transport } from './Transport.tsx'
 import { useAwake } from './useAwake.ts'
 import { useGreeting } from './useGreeting.ts'
 import { useKeys } from './useKeys.ts'
+import { useMedia } from './useMedia.ts'
 import { useOpening } from './useOpening.ts'
 import { usePart } from './usePart.ts'
 import { usePractice } from './usePractice.ts'
@@ -31,6 +33,9 @@ type Props = {
   readonly ready: Stage | null
   readonly source: SoundSource
 }
+
+/** Here a sheet takes the picture's room: a telephone. */
+const NARROW = '(max-width: 39.99em)'
 
 const lessonClass = (settingsOpen: boolean, sheetOpen: boolean): string =>
   ['lesson', ...(settingsOpen ? ['settings-open'] : []), ...(sheetOpen ? ['beside-sheet'] : [])].join(' ')
@@ -58,6 +63,8 @@ export function App({ player, stage, ready, source }: Props) {
   const soundSheet = usePart(parts.sound, notLoaded)
   const awake = useAwake(player)
   const { practice, along, want, Bar } = usePractice(player, notLoaded)
+  const [practicePart, setPracticePart] = useState<PracticePart>('loop')
+  const isNarrow = useMedia(NARROW)
   const practiceSheet = usePart(parts.practice, notLoaded)
   const sheets = [show, faults, soundSheet, practiceSheet]
   const practiceIsHere = practiceSheet.Shown !== null && practice !== null && along !== null
@@ -147,6 +154,7 @@ export function App({ player, stage, ready, source }: Props) {
           id={settingsId}
           practise={() => {
             want()
+            if (practice !== null && practice.store.getState().ladder !== null) setPracticePart('climb')
             alone(practiceSheet)
           }}
           sound={{ isOpen: soundSheet.isOpen, toggle: () => alone(soundSheet) }}
@@ -169,6 +177,13 @@ export function App({ player, stage, ready, source }: Props) {
             along={along}
             sound={sound}
             awake={awake}
+            part={practicePart}
+            showPart={setPracticePart}
+            begun={() => {
+              if (!isNarrow) return
+              practiceSheet.close()
+              setSettingsOpen(false)
+            }}
             close={practiceSheet.close}
           />
         )}

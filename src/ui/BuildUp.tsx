@@ -9,11 +9,16 @@ import { Choice } from './Choice.tsx'
 import { Climb } from './Climb.tsx'
 import { GETS_KEYS, InPlace } from './InPlace.tsx'
 
-type Props = { readonly player: Player; readonly practice: Practice }
+type Props = {
+  readonly player: Player
+  readonly practice: Practice
+  /** Told when it climbs. */
+  readonly begun: () => void
+}
 
 /** Building up from slow to full tempo: how, and then where one is. */
-export function BuildUp({ player, practice }: Props) {
-  const ladder = useStore(practice.store, (state) => state.ladder)
+export function BuildUp({ player, practice, begun }: Props) {
+  const { ladder, ended } = useStore(practice.store)
   // What was wished for one figure is not wished for the next.
   const figure = useStore(player.store, (state) => state.session.figure)
   const hadKeys = useRef(false)
@@ -22,7 +27,8 @@ export function BuildUp({ player, practice }: Props) {
       <legend>{ladderWords.title}</legend>
       {ladder === null ? (
         <InPlace key={figure} hadKeys={hadKeys}>
-          <Before player={player} practice={practice} />
+          {ended ? <p role="status">{ladderWords.ended}</p> : null}
+          <Before player={player} practice={practice} begun={begun} />
         </InPlace>
       ) : (
         <InPlace key="climb" hadKeys={hadKeys}>
@@ -49,7 +55,7 @@ const offered = (choices: readonly number[], value: number): number[] =>
   [...choices.filter((one) => Math.abs(one - value) > 1e-9), value].sort((a, b) => a - b)
 
 /** What can be wished for. */
-function Before({ player, practice }: Props) {
+function Before({ player, practice, begun: told }: Props) {
   const { dance, once } = useStore(player.store, (state) => state.lesson)
   const bars = useStore(player.store, (state) => state.session.barsPerMinute)
   const countIn = useStore(player.store, (state) => state.session.countIn)
@@ -73,19 +79,18 @@ function Before({ player, practice }: Props) {
   ] as const
   const isWished = Object.keys(wishes).length > 0
   const again = begun !== null && !isWished
+  const start = (wanted: LadderWishes, anew: boolean): void => {
+    practice.start(wanted, anew)
+    told()
+  }
   return (
     <>
       <p>{again ? ladderWords.remembered(rungOf({ ...plan, rung: begun.rung })) : ladderWords.plan(plan)}</p>
-      <button
-        type="button"
-        className="quiet-button practice-start"
-        onClick={() => practice.start(plan, !again)}
-        {...GETS_KEYS}
-      >
+      <button type="button" className="quiet-button practice-start" onClick={() => start(plan, !again)} {...GETS_KEYS}>
         {again ? ladderWords.goOn : ladderWords.start}
       </button>
       {again ? (
-        <button type="button" className="quiet-button" onClick={() => practice.start({ ...begun }, true)}>
+        <button type="button" className="quiet-button" onClick={() => start({ ...begun }, true)}>
           {ladderWords.fromStart}
         </button>
       ) : null}

@@ -17,16 +17,27 @@ export function Climb({ practice, ladder }: { readonly practice: Practice; reado
         <button
           type="button"
           className="toggle"
-          aria-pressed={ladder.held}
-          title={ladderWords.holdHint}
+          title={ladder.held ? ladderWords.letGoHint : ladderWords.holdHint}
           onClick={() => practice.hold(!ladder.held)}
           {...GETS_KEYS}
         >
-          {ladderWords.hold}
+          {ladder.held ? ladderWords.letGo : ladderWords.hold}
         </button>
-        <button type="button" className="toggle" title={ladderWords.upHint} onClick={practice.up}>
-          {ladderWords.up}
-        </button>
+        {where.isThrough ? (
+          <button type="button" className="toggle" title={ladderWords.fromStart} onClick={practice.again}>
+            {ladderWords.again}
+          </button>
+        ) : (
+          <button
+            type="button"
+            className="toggle"
+            title={ladderWords.upHint}
+            disabled={where.number === where.of}
+            onClick={practice.up}
+          >
+            {ladderWords.up}
+          </button>
+        )}
       </div>
       <button type="button" className="quiet-button" onClick={practice.stop}>
         {ladderWords.stop}

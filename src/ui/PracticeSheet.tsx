@@ -3,12 +3,18 @@ import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
 import { labels } from '../words/labels.ts'
 import { ladderWords } from '../words/ladderWords.ts'
+import { loopWords } from '../words/loopWords.ts'
 import { soundWords } from '../words/soundWords.ts'
+import { tapWords } from '../words/tapWords.ts'
 import { BuildUp } from './BuildUp.tsx'
 import { LoopPart } from './LoopPart.tsx'
 import { Sheet } from './Sheet.tsx'
+import { Tabs } from './Tabs.tsx'
 import { TapTempo } from './TapTempo.tsx'
 import type { Sound } from './useSound.ts'
+
+/** What is practised: one of the sheet's tabs. */
+export type PracticePart = 'loop' | 'climb' | 'music'
 
 type Props = {
   readonly player: Player
@@ -16,16 +22,20 @@ type Props = {
   readonly along: Along
   readonly sound: Pick<Sound, 'state' | 'wake'>
   readonly awake: boolean
+  readonly part: PracticePart
+  readonly showPart: (part: PracticePart) => void
+  /** Told when it climbs, which wants to be looked at. */
+  readonly begun: () => void
   readonly close: () => void
 }
 
 /** Practice: what is looped, building up from slow to full, and playing along with music that is tapped. */
-export function PracticeSheet({ player, practice, along, sound, awake, close }: Props) {
+export function PracticeSheet({ player, practice, along, sound, awake, part, showPart, begun, close }: Props) {
   return (
     <Sheet title={ladderWords.practice} closeLabel={labels.close} close={close}>
       {sound.state === 'sounding' ? null : (
         <div className="practice-sound">
-          <p className="sheet-note">{soundWords.unheard(sound.state)}</p>
+          <p className="sheet-note">{soundWords.state(sound.state)}</p>
           {sound.state === 'missing' ? null : (
             <button type="button" className="quiet-button" onClick={sound.wake}>
               {soundWords.switchOn}
@@ -33,9 +43,20 @@ export function PracticeSheet({ player, practice, along, sound, awake, close }: 
           )}
         </div>
       )}
-      <LoopPart player={player} />
-      <BuildUp player={player} practice={practice} />
-      <TapTempo player={player} along={along} />
+      <Tabs
+        label={ladderWords.practice}
+        shown={part}
+        show={showPart}
+        tabs={[
+          { key: 'loop', title: loopWords.title, content: <LoopPart player={player} /> },
+          {
+            key: 'climb',
+            title: ladderWords.tab,
+            content: <BuildUp player={player} practice={practice} begun={begun} />,
+          },
+          { key: 'music', title: tapWords.tab, content: <TapTempo player={player} along={along} /> },
+        ]}
+      />
       <ul className="sheet-note practice-cautions">
         {ladderWords.cautions.map((caution) => (
           <li key={caution}>{caution}</li>

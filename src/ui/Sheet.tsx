@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useId, useLayoutEffect, useRef } from 'react'
 import { Icon } from './Icon.tsx'
+import { BEAT_SLIDER } from './keyPlace.ts'
 import { useEscape } from './useEscape.ts'
 
 type Props = {
@@ -28,7 +29,11 @@ export function Sheet({ title, closeLabel, close, children }: Props) {
     return () => {
       const { activeElement } = document
       const isHere = activeElement === null || activeElement === document.body || element?.contains(activeElement)
-      if (isHere && before.current instanceof HTMLElement) before.current.focus({ preventScroll: true })
+      if (!isHere) return
+      if (before.current instanceof HTMLElement) before.current.focus({ preventScroll: true })
+      // What it came from may be folded away by now.
+      if (document.activeElement !== before.current)
+        document.getElementById(BEAT_SLIDER)?.focus({ preventScroll: true })
     }
   }, [])
   useEscape(close)

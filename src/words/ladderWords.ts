@@ -33,6 +33,8 @@ export const ladderWords = {
   practice: 'Practice',
   hint: 'A part over and over, from slow to full tempo, with your own music',
   title: 'From slow to full tempo',
+  /** The same where there is little room. */
+  tab: 'Slow to full',
 
   from: 'From',
   to: 'To',
@@ -49,6 +51,9 @@ export const ladderWords = {
   stop: 'Stop climbing',
   hold: 'Hold',
   holdHint: 'Stay at this speed',
+  /** What was held goes on. */
+  letGo: 'Go on',
+  letGoHint: 'Climb on after the next loop',
   back: 'Slower',
   backHint: 'One speed back',
   up: 'Faster',
@@ -85,6 +90,10 @@ export const ladderWords = {
   remembered: ({ number, of, speed }: Where): string =>
     number === 1 ? '' : `Last time you came to speed ${number} of ${of}, ${percent(speed)}. It begins there.`,
   fromStart: 'Begin again at the slowest',
+  again: 'Again',
+  /** Somebody has set another tempo, or plays along with music. */
+  ended: 'You set another tempo: it no longer climbs.',
+  climbOn: 'Climb on',
 
   /** Where a speed is below half tempo; '' elsewhere. @param speed 1 = the usual tempo */
   caution: (speed: number): string => (speed < HALF_TEMPO - 1e-9 ? SLOW_PRACTICE : ''),

@@ -31,9 +31,6 @@ export const soundWords = {
   state: (state: State) => STATES[state],
   on: 'Sound',
   switchOn: 'Switch sound on',
-  /** Beside what is counted in. */
-  unheard: (state: Exclude<State, 'sounding'>) =>
-    `${state === 'missing' ? STATES.missing : 'Sound is off'}: the beat and the count are seen, not heard.`,
   again: 'Try again',
   volume: 'Volume',
   clicks: 'Clicks',

@@ -14,6 +14,8 @@ const many = (value: number, one: string): string => `${rounded(value)} ${one}${
 /** What is said of tapping a tempo, and of playing along with real music. */
 export const tapWords = {
   title: 'With your own music',
+  /** The same where there is little room. */
+  tab: 'Own music',
   tap: 'Tap',
   tapHint: 'Tap on each beat of the music; the first tap is the one',
   intro:

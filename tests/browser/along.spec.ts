@@ -57,6 +57,7 @@ for (const [width, height, dark] of [
     await open(page)
     if (width < 640) await page.locator('.settings-toggle').click()
     await page.getByRole('button', { name: 'Practice' }).click()
+    await page.getByRole('tab', { name: 'Own music' }).click()
     const along = page.getByRole('button', { name: 'Play along' })
     await expect(along).toHaveAttribute('aria-disabled', 'true')
     const one = await tapOn(page, 'Tap', 500, 9)
@@ -92,6 +93,7 @@ test('every other beat tapped: the offer is read as twice as fast; the keyboard 
 }) => {
   await open(page)
   await page.getByRole('button', { name: 'Practice' }).click()
+  await page.getByRole('tab', { name: 'Own music' }).click()
   await tapOn(page, 'Tap', 1000, 5)
   const twice = page.getByRole('button', { name: 'Twice as fast' })
   await twice.click()

@@ -11,6 +11,9 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
     player.choose(player.figures.find(({ id }) => id.startsWith('12'))?.id ?? '')
   })
   await page.getByRole('button', { name: 'Practice' }).click()
+  // By the arrow keys from tab to tab.
+  await page.getByRole('tab', { name: 'Loop' }).press('ArrowRight')
+  await expect(page.getByRole('tab', { name: 'Slow to full' })).toBeFocused()
   await page.getByRole('button', { name: 'Start', exact: true }).press('Enter')
   // The keyboard goes on where what was pressed has gone away.
   await expect(page.getByRole('button', { name: 'Hold' })).toBeFocused()
@@ -36,6 +39,8 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
   expect(await speed()).toBeGreaterThan(70)
   await page.getByRole('button', { name: 'Hold' }).click()
   await expect(status).toContainText('Held at this speed.')
+  await page.getByRole('button', { name: 'Go on' }).click()
+  await expect(status).not.toContainText('Held')
   await page.getByRole('button', { name: 'Slower', exact: true }).click()
   expect(await speed()).toBe(70)
   expect(await axeFindings(page)).toEqual([])
@@ -54,6 +59,7 @@ test('tap: the tempo is that of the taps', async ({ page }) => {
   await open(page)
   await page.locator('.settings-toggle').click()
   await page.getByRole('button', { name: 'Practice' }).click()
+  await page.getByRole('tab', { name: 'Own music' }).click()
   const tap = page.getByRole('button', { name: 'Tap', exact: true })
   await expect(tap).toBeVisible()
   expect(await tap.evaluate((button) => getComputedStyle(button).touchAction)).toBe('none')
@@ -138,14 +144,15 @@ test('the click as a file: a WAV and a MIDI file come down; the delay that was t
   await open(page)
   await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
   for (const [button, ending] of [
-    ['Save as sound (WAV)', '.wav'],
-    ['Save as MIDI', '.mid'],
+    ['Sound (WAV)', '.wav'],
+    ['MIDI', '.mid'],
   ] as const) {
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      page.getByRole('button', { name: button }).click(),
+      page.getByRole('button', { name: button, exact: true }).click(),
     ])
     expect(download.suggestedFilename().endsWith(ending)).toBe(true)
+    await expect(page.locator('.sheet')).toContainText(`Saved: ${download.suggestedFilename()}`)
   }
 
   await page.getByRole('button', { name: 'Start the test' }).click()
