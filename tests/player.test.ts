@@ -5,8 +5,8 @@ import type { Player } from '../src/player.ts'
 import type { PanelFrame } from '../src/scene/panelPicture.ts'
 import { panelView } from '../src/scene/panelView.ts'
 import { type View, viewsOf } from '../src/scene/view.ts'
-import { withAmount, withJoined } from '../src/session/session.ts'
-import { type Metres, seconds } from '../src/units.ts'
+import { withAmount } from '../src/session/session.ts'
+import type { Metres } from '../src/units.ts'
 import { walks } from './tools/exampleFigure.ts'
 import { recordingStage } from './tools/recordingStage.ts'
 
@@ -56,25 +56,6 @@ describe('createPlayer(figures, driver): any order, any frame rate, the same pic
     },
   )
 
-  test('joined while what sounds goes on for 0.3 s: the beat of the bar goes on, in the numbers of what is shown', () => {
-    const driver = crankedDriver(5)
-    const player = createPlayer([SQQ], { ...driver, next: () => seconds(driver.now() + 0.3) })
-    player.play()
-    driver.crank(0.3)
-    for (const joined of [true, false, true]) {
-      driver.crank(1.1)
-      const { secondsPerBeat } = player.clock()
-      const [before, { beatsPerBar }] = [player.beatNow(), player.store.getState().lesson.schedule]
-      player.change((session) => withJoined(session, joined))
-      for (let frame = 0; frame < 40; frame++) {
-        const { range } = player.store.getState().lesson
-        expect(player.beatNow()).toBeGreaterThanOrEqual(range.from)
-        const on = player.beatNow() - before - (frame * 0.01) / secondsPerBeat
-        expect(Math.abs(on / beatsPerBar - Math.round(on / beatsPerBar))).toBeLessThan(1e-9)
-        driver.crank(0.01)
-      }
-    }
-  })
   test('a change of tempo keeps the beat', () => {
     const { driver, player } = onStage()
     player.play()

@@ -4,7 +4,7 @@ import { open, withoutGpu } from './watch.ts'
 
 /** `npm run bench` sets a hundred, in WebGL: in software a lap of it takes a second. Here they are quick, on the 2D canvas. */
 const WANTED = Number(process.env.OVERFOOT_LAPS ?? 0)
-const LAPS = WANTED > 0 ? WANTED : 10
+const LAPS = WANTED > 0 ? WANTED : 8
 /** Lazy chunks, compiled code and the browser's own caches come in the first laps. */
 const SETTLED = 3
 

@@ -61,7 +61,7 @@ test('counted in, and counted in once more for a faster round: every beat is hea
   await page.evaluate(() => {
     const { player } = window.overfoot
     player.choose(player.figures.find(({ id }) => id.startsWith('12'))?.id ?? '')
-    player.setTempo(0.7 * player.store.getState().lesson.dance.tempo.to)
+    player.setTempo(0.9 * player.store.getState().lesson.dance.tempo.to)
   })
   await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
   await expect(page.getByRole('button', { name: 'Sound. Sound is on' })).toBeVisible()
@@ -73,7 +73,7 @@ test('counted in, and counted in once more for a faster round: every beat is hea
     player.play(1)
     const [slow, from] = [player.clock().secondsPerBeat, player.clock().anchor.beat]
     while (player.beatNow() < lesson.range.from + lesson.round - 1.5) await new Promise((done) => setTimeout(done, 20))
-    player.nextRound(lesson.dance.tempo.to, 1)
+    player.nextRound(1.2 * lesson.dance.tempo.to, 1)
     return {
       slow,
       fast: player.clock().secondsPerBeat,
