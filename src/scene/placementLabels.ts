@@ -62,6 +62,10 @@ const inCorner = (
   { halfWidth, halfHeight, textHeight }: LabelRoom,
 ): boolean => right > halfWidth - width * textHeight && out > halfHeight - height * textHeight
 
+/** Places all round a foot that are tried after the usual ones. */
+const RING = 16
+/** A line that is read as another foot's is worse than one on the weight's path, and better than one on a foot. */
+const MISTAKEN = 1.5
 /** From this on a line would lie on another one, or outside the panel. */
 const UNREADABLE = 4
 
@@ -88,6 +92,23 @@ function clutter(
     if (within(room.path[k] as number, room.path[k + 1] as number, 0, 0)) return bad + 1
   }
   return bad
+}
+
+/** How far a point is from a foot, from the line between its heel and toes. */
+function offFoot({ x, y, heading }: Placement, at: { readonly x: number; readonly y: number }, length: number): number {
+  const from = turn({ x: at.x - x, y: at.y - y }, -heading)
+  return Math.hypot(from.x, Math.max(0, Math.abs(from.y) - length / 2))
+}
+
+/** Whether a place is no nearer to the foot it belongs to than to one elsewhere: then it is read as that one's. */
+function isMistaken(
+  at: { readonly x: number; readonly y: number },
+  own: Placement,
+  feet: readonly Placement[],
+  length: number,
+) {
+  const off = offFoot(own, at, length)
+  return feet.some((foot) => !near(foot, own, SAME_SPOT) && offFoot(foot, at, length) < off)
 }
 
 /**
@@ -132,7 +153,19 @@ export function placementLabels(
       const out = turn(offset, placement.heading)
       return { x: placement.x + out.x, y: placement.y + out.y }
     })
-    const bad = places.map(({ x, y }) => clutter(x, y, count, placement, feet, labels, room))
+    for (let k = 0; k < RING; k++) {
+      const angle = (2 * Math.PI * k) / RING
+      const towards = { x: side * Math.cos(angle), y: Math.sin(angle) }
+      const foot = (Math.abs(towards.x) * footBreadth + Math.abs(towards.y) * footLength) / 2
+      const off = foot + GAP * textHeight + reach(towards)
+      const out = turn({ x: towards.x * off, y: towards.y * off }, placement.heading)
+      places.push({ x: placement.x + out.x, y: placement.y + out.y })
+    }
+    const bad = places.map(
+      (place) =>
+        clutter(place.x, place.y, count, placement, feet, labels, room) +
+        (isMistaken(place, placement, feet, footLength) ? MISTAKEN : 0),
+    )
     const least = Math.min(...bad)
     // A heap of numbers says less than a gap in the row.
     if (least >= UNREADABLE) continue

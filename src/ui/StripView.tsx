@@ -54,7 +54,7 @@ export function StripView({ player, explained, openKeys }: Props) {
         <BeatSlider player={player} />
         <Playhead player={player} />
         {explained ? (
-          <>
+          <div className="strip-marks">
             <p className="mark strip-mark">{showWords.marksOfStrip}</p>
             <p className="mark slider-mark">
               {showWords.marksOfSlider}{' '}
@@ -62,7 +62,7 @@ export function StripView({ player, explained, openKeys }: Props) {
                 {showWords.allKeys}
               </button>
             </p>
-          </>
+          </div>
         ) : null}
       </div>
     </div>

@@ -92,7 +92,7 @@ export const ladderWords = {
   fromStart: 'Begin again at the slowest',
   again: 'Again',
   /** Somebody has set another tempo, or plays along with music. */
-  ended: 'You set another tempo: it no longer climbs.',
+  ended: 'The tempo was set otherwise: it no longer climbs.',
   climbOn: 'Climb on',
 
   /** Where a speed is below half tempo; '' elsewhere. @param speed 1 = the usual tempo */
