@@ -192,8 +192,14 @@ export function createConductor(
     return { score, countsIn: countsIn(clock), when: from, into: first ? into : modulo(into, score.lasts) }
   }
 
-  /** Whether what changed at a time of the sound's cannot be had from then on any more. */
-  const isLate = (changed: number, at: Moment): boolean => changed - RISE < at.when - SLACK
+  /** Whether what changed at a time of the sound's cannot be had from then on any more. @param rise seconds before it */
+  const isLate = (changed: number, at: Moment, rise = RISE): boolean => changed - rise < at.when - SLACK
+
+  /** What has just been asked to play, and cannot be heard whole any more. */
+  const comesLate = ({ anchor, range }: Clock, at: Moment): boolean => {
+    const rise = anchor.beat > range.from ? RISE : Math.max(RISE, breath())
+    return stood && isLate(driver.toSound(anchor.now) ?? at.when, at, rise)
+  }
 
   /** What the clock shows from now on. */
   const start = (score: Sounded, clock: Clock, at: Moment): void => {
@@ -259,7 +265,7 @@ export function createConductor(
         hush()
         return
       }
-      if (stood && isLate(driver.toSound(then.anchor.now) ?? at.when, at)) {
+      if (comesLate(then, at)) {
         stood = false
         player.putOff()
         follow()

@@ -30,7 +30,10 @@ import { stepsAt } from './session/stepsAt.ts'
 import { beatLasts } from './sound/beatLasts.ts'
 import type { CountInBars } from './timing/countIn.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
-import { type Beat, beat, type Seconds } from './units.ts'
+import { type Beat, beat, type Seconds, seconds } from './units.ts'
+
+/** So long before the next round it can still be taken back, in seconds: its words begin sooner than it does. */
+const KEPT_UNTIL = 0.13
 
 /**
  * The whole pipeline: session + figure → lesson → paged panels → at a beat: frames → stage. Playing only chooses the beat.
@@ -65,6 +68,12 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   const session = (): Session => store.getState().session
   /** The earliest time at which what is heard can be changed; now, where nothing is heard. */
   const soonest = (): Seconds => driver.next?.() ?? driver.now()
+  /** When a change holds. What sounds already goes on; nothing waits where nothing plays; what is to begin begins first. */
+  const changesAt = (): Seconds => {
+    if (!clock.playing) return driver.now()
+    const soon = soonest()
+    return clock.former === undefined ? seconds(Math.max(soon, clock.anchor.now)) : soon
+  }
   /** The same for what begins out of silence. */
   const fromSilence = (): Seconds => driver.first?.() ?? soonest()
 
@@ -101,8 +110,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const along = music ?? (next.barsPerMinute === before.session.barsPerMinute ? before.along : null)
     const sameLesson = leadsToSame(next, before.session)
     const after = sameLesson ? before.lesson : lessonOf(next, figure)
-    // What sounds already goes on; nothing waits for it where nothing plays.
-    const when = clock.playing ? soonest() : driver.now()
+    const when = changesAt()
     clock = carriedOver(clock, { before: before.lesson, after }, beatLasts(after, next.barsPerMinute), when)
     clock = keptToMusic(clock, after, along, when)
     const asked = !next.names || (before.asked && next.order === before.session.order)
@@ -156,7 +164,7 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
 
   /** What plays goes on from there as soon as it can be heard, so that its first click is not lost. */
   function moveTo(at: Beat): void {
-    const when = clock.playing ? soonest() : driver.now()
+    const when = changesAt()
     clock = soughtTo(clock, at, when)
     const { session, lesson: current, along } = store.getState()
     clock = keptToMusic(clock, current, along, when)
@@ -214,6 +222,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       const { lesson: current, along } = store.getState()
       if (!clock.playing || along !== null || seen) return
       clock = putOff(clock, clock.anchor.beat > current.range.from ? soonest() : fromSilence())
+      // Whoever moves along with the clock has its new time.
+      tellGrid(true)
     },
     pause,
     toggle: () => (clock.playing ? pause() : play()),
@@ -235,7 +245,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       if (after !== current) framePanels()
     },
     keepRound() {
-      if (toCome?.clock !== clock || clock.former === undefined || soonest() >= clock.anchor.now) return false
+      if (toCome?.clock !== clock || clock.former === undefined || soonest() + KEPT_UNTIL > clock.anchor.now)
+        return false
       clock = clock.former
       const kept = withTempo(session(), figure, toCome.until)
       const current = store.getState().lesson

@@ -28,9 +28,9 @@ export type Player = {
   readonly store: StoreApi<PlayerState>
   /** The demos; what the user has opened is in the store. */
   readonly figures: readonly Figure[]
-  /** The clock as it stands: for whoever moves something of his own along (the strip's playhead). */
+  /** The clock as it stands; it may hold from a time on that is still to come. */
   clock(): Clock
-  /** The clock that holds now: what it changes to at the next round is still to come. */
+  /** The clock that holds now: for whoever moves something of his own along (the strip's playhead). */
   clockNow(): Clock
   /** The driver's time, seconds: what the clock is asked at. It may lag behind the page's where something is heard. */
   now(): Seconds

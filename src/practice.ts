@@ -27,8 +27,8 @@ const countInOf = (ladder: Ladder): CountInBars => (rungOf(ladder).countIn >= 2 
 export type PracticeState = {
   /** null: nobody does. */
   readonly ladder: Ladder | null
-  /** Nobody does any more, for another tempo was set, or music was joined; until it is acknowledged. */
-  readonly ended: boolean
+  /** Why nobody does any more, until it is acknowledged; null: nothing ended it. */
+  readonly ended: 'tempo' | 'music' | null
 }
 
 export type Practice = {
@@ -61,12 +61,12 @@ export function laddersInMemory(): KeptLadders {
 
 /** Loop after loop the tempo climbs, as the ladder says. */
 export function createPractice(player: Player, kept: KeptLadders = laddersInMemory()): Practice {
-  const store = createStore<PracticeState>(() => ({ ladder: null, ended: false }))
+  const store = createStore<PracticeState>(() => ({ ladder: null, ended: null }))
   /** The grid point told last in this run, and the one at which it began; null: where it goes on is not known yet. */
   let run: { readonly began: number; readonly at: number } | null = null
   /** The loop that goes on has been counted already, shortly before its end. */
   let counted = false
-  /** Where the next speed has been asked for and is still to come: the ladder as it was; else null. */
+  /** Where the next speed has been asked for in this loop: the ladder as it was; else null. */
   let climbsFrom: Ladder | null = null
   /** What happens is our own doing. */
   let ours = false
@@ -77,7 +77,7 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
   const tempoOf = (ladder: Ladder): number => atSpeed(player.store.getState().lesson.dance, rungOf(ladder).speed)
   const stand = (ladder: Ladder | null): void => {
     if (ladder !== null) kept.write(practised, remembered(ladder))
-    store.setState({ ladder, ended: false })
+    store.setState({ ladder, ended: null })
   }
   const byUs = <Result>(deed: () => Result): Result => {
     ours = true
@@ -153,12 +153,14 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
         counted = false
         climbsFrom = null
       }
-      const { ladder } = store.getState()
+      const { ladder, ended } = store.getState()
+      if (ended !== null && session.figure !== practised) store.setState({ ended: null })
       if (ladder === null || ours) return
       // Another figure, a tempo that somebody else has set, music: nobody climbs any more.
       const isOurs =
         session.figure === practised && along === null && Math.abs(session.barsPerMinute - tempoOf(ladder)) < NEAR
-      if (!isOurs) store.setState({ ladder: null, ended: session.figure === practised })
+      const why = along === null ? 'tempo' : 'music'
+      if (!isOurs) store.setState({ ladder: null, ended: session.figure === practised ? why : null })
     }),
   ]
 
@@ -172,7 +174,8 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
       begin(anew ? newLadder(dance, usual) : restored(dance, kept.read(practised), usual), true)
     },
     stop() {
-      keepSpeed()
+      const kept = keepSpeed()
+      if (kept !== null) stand(kept)
       stand(null)
     },
     again() {

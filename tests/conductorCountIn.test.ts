@@ -99,6 +99,33 @@ describe('counting in', () => {
       }
     },
   )
+  test('held up a little, as when it climbs to another speed: the first word is heard whole all the same', () => {
+    for (const [bars, held] of [0, 1].flatMap((bars) =>
+      [0.03, 0.06, 0.1, 0.14, 0.2].map((held) => [bars, held] as const),
+    )) {
+      const room = soundRoom([SQQ], { latency: 0.04 }, { bar: false, beats: false, halves: false, count: 'counting' })
+      room.act(() => room.conductor.set({ on: true }))
+      room.player.change((session) => withCounting(session, 'half beats'))
+      room.conductor.say(madeVoice({ length: 4800 }))
+      room.run(1)
+      const { device } = room.fake
+      device.making = () => {
+        device.making = () => {}
+        room.fake.busy(held)
+      }
+      // All in one turn: what is to sound has not been made.
+      room.player.setTempo(tempi(room).to * 0.9)
+      room.player.play(bars as 0 | 1)
+      const [first] = device.played
+      const begins = (first?.begins ?? 0) / 48_000
+      const beats = room.driver.toSound(room.player.clock().anchor.now) ?? 0
+      // The made word begins 50 ms before its beat.
+      expect(beats - begins, `held up ${held} s`).toBeGreaterThan(0.09)
+      // Another tempo at once: its breath stays.
+      room.player.setTempo(tempi(room).to * 0.8)
+      expect(room.driver.toSound(room.player.clock().anchor.now) ?? 0).toBeCloseTo(beats, 6)
+    }
+  })
   test('a word begins before its beat: the first one is heard whole, and the dancers wait for it', () => {
     const clicks = { bar: false, beats: false, halves: false }
     for (const bars of [0, 1] as const) {

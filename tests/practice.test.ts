@@ -80,11 +80,12 @@ describe('createPractice(player): from slow to full', () => {
     for (const deed of ['hold', 'stop', 'neither'] as const) {
       const { player, practice, shown, run, speedNow } = practising()
       practice.start(WISHES)
-      // 3 beats of counting in, then two rounds of 3 beats, 4/3 s each: a quarter of a beat before their end.
-      run((3 + 6 - 0.25) * (4 / 3))
+      // 3 beats of counting in, then two rounds of 3 beats, 4/3 s each: half a beat before their end, about.
+      run((3 + 6 - 0.4) * (4 / 3))
       expect(speedNow()).toBeCloseTo(0.75, 9)
       if (deed === 'hold') practice.hold(true)
       if (deed === 'stop') practice.stop()
+      if (deed !== 'neither') expect(practice.left()?.rung).toBe(0)
       expect(speedNow()).toBeCloseTo(deed === 'neither' ? 0.75 : 0.5, 9)
       const from = shown.length
       run(5)

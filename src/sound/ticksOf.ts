@@ -3,6 +3,7 @@ import type { Counting, Dance } from '../dance/dance.ts'
 import { calledAt, countAt, musicPlace } from '../timing/counts.ts'
 import { gridPoints } from '../timing/grid.ts'
 import type { Schedule } from '../timing/schedule.ts'
+import { isWholeBars } from '../timing/wholeBars.ts'
 import { type ClickChoices, clickFor } from './clickFor.ts'
 import type { Tick } from './tick.ts'
 import { wordFor } from './wordFor.ts'
@@ -66,7 +67,7 @@ function momentAt(sounded: Sounded, at: number, call: Call | null): Moment {
   return { time, count, on: part < NEAR ? 'beat' : isNear(part, 0.5) ? 'half' : 'between', call }
 }
 
-/** Whether what is called last is none of the steps that are danced: there the count stops, on the screen as well. */
+/** Whether what is called last is none of the steps that are danced: there the beats are counted, on the screen as well. */
 const isPast = ({ schedule, steps }: Sounded, time: number): boolean =>
   (calledAt(schedule, time)?.index ?? -1) > steps.last
 
@@ -74,9 +75,12 @@ const isPast = ({ schedule, steps }: Sounded, time: number): boolean =>
 function numberFor(sounded: Sounded, moment: Moment, { counting, count, ands = true }: TickChoices): string | null {
   const { time, on, call } = moment
   const past = isPast(sounded, time)
+  // In a round that is no whole bars the numbers would leap.
+  const keepsBars = isWholeBars(sounded.round, sounded.schedule)
   if (call === null) {
     const counted = on === 'beat' || (on === 'half' && counting === 'half beats' && ands)
-    if (count === 'steps' || past || !counted) return null
+    if (count === 'steps' || !counted) return null
+    if (past) return keepsBars ? wordFor(on === 'beat' ? String(moment.count) : '&') : null
   }
   const said = call !== null && past ? call.called : time
   return wordFor(countAt(sounded.schedule, sounded.dance, counting, said).text)
@@ -86,13 +90,19 @@ function numberFor(sounded: Sounded, moment: Moment, { counting, count, ands = t
  * Slow, quick, and, a on the calls; while the dancers wait for the next round its beats by number. The beats before the
  * figure are the end of the round before.
  */
-function slowOrQuickFor(sounded: Sounded, { time, on, call }: Moment, { counting, count }: TickChoices): string | null {
+function slowOrQuickFor(
+  sounded: Sounded,
+  { time, count: beat, on, call }: Moment,
+  { counting, count }: TickChoices,
+): string | null {
   const { schedule, dance, round } = sounded
   const textAt = (t: number) => wordFor(countAt(schedule, dance, counting, t).text)
   if (call !== null) return textAt(call.called)
   const standsIn = time < 0 ? time + round : time
   const waits = time < 0 ? standsIn >= schedule.length - NEAR : time >= schedule.length - NEAR
-  return count === 'counting' && on === 'beat' && waits && !isPast(sounded, time) ? textAt(time) : null
+  if (count !== 'counting' || on !== 'beat') return null
+  if (isPast(sounded, time)) return isWholeBars(round, schedule) ? wordFor(String(beat)) : null
+  return waits ? textAt(time) : null
 }
 
 function wordOf(sounded: Sounded, moment: Moment, choices: TickChoices): string | null {

@@ -103,10 +103,11 @@ export function App({ player, stage, ready, source }: Props) {
         sound={{
           state: sound.state,
           press: () => {
-            if (sound.state === 'sounding') sound.set({ on: false })
+            if (sound.state === 'sounding') sound.silence()
             else {
               sound.wake()
-              if (!soundSheet.isOpen) alone(soundSheet)
+              // What is open stays: somebody has only talked to the class.
+              if (sheets.every(({ isOpen }) => !isOpen)) alone(soundSheet)
             }
           },
         }}

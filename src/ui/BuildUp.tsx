@@ -7,6 +7,7 @@ import { type LadderWishes, newLadder, rungOf, shortestStep } from '../session/l
 import { ladderWords } from '../words/ladderWords.ts'
 import { Choice } from './Choice.tsx'
 import { Climb } from './Climb.tsx'
+import { ClimbStatus } from './ClimbStatus.tsx'
 import { GETS_KEYS, InPlace } from './InPlace.tsx'
 
 type Props = {
@@ -18,16 +19,16 @@ type Props = {
 
 /** Building up from slow to full tempo: how, and then where one is. */
 export function BuildUp({ player, practice, begun }: Props) {
-  const { ladder, ended } = useStore(practice.store)
+  const ladder = useStore(practice.store, (state) => state.ladder)
   // What was wished for one figure is not wished for the next.
   const figure = useStore(player.store, (state) => state.session.figure)
   const hadKeys = useRef(false)
   return (
     <fieldset className="sheet-group practice-group">
       <legend>{ladderWords.title}</legend>
+      <ClimbStatus practice={practice} />
       {ladder === null ? (
         <InPlace key={figure} hadKeys={hadKeys}>
-          {ended ? <p role="status">{ladderWords.ended}</p> : null}
           <Before player={player} practice={practice} begun={begun} />
         </InPlace>
       ) : (

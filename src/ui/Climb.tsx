@@ -3,12 +3,11 @@ import { type Ladder, rungOf } from '../session/ladder.ts'
 import { ladderWords } from '../words/ladderWords.ts'
 import { GETS_KEYS } from './InPlace.tsx'
 
-/** Where one is on the way up. */
+/** What holds it on the way up, takes it back and sends it up. */
 export function Climb({ practice, ladder }: { readonly practice: Practice; readonly ladder: Ladder }) {
   const where = rungOf(ladder)
   return (
     <>
-      <p role="status">{ladderWords.where(where)}</p>
       <progress max={where.of} value={where.number} aria-label={ladderWords.title} />
       <div className="practice-buttons">
         <button type="button" className="toggle" title={ladderWords.backHint} onClick={practice.back}>
@@ -32,7 +31,7 @@ export function Climb({ practice, ladder }: { readonly practice: Practice; reado
             type="button"
             className="toggle"
             title={ladderWords.upHint}
-            disabled={where.number === where.of}
+            aria-disabled={where.number === where.of}
             onClick={practice.up}
           >
             {ladderWords.up}

@@ -9,12 +9,18 @@ type Props = {
   readonly children: ReactNode
 }
 
-/** One of several things that take each other's place: it gets the keyboard when the former had it and went away with it. */
+/**
+ * One of several things that take each other's place: it gets the keyboard when the former had it and went away with it; where
+ * nothing in it wants it, its sheet does.
+ */
 export function InPlace({ hadKeys, children }: Props) {
   const home = useRef<HTMLDivElement>(null)
   useLayoutEffect(() => {
     const element = home.current
-    if (hadKeys.current) element?.querySelector<HTMLElement>('[data-gets-keys]')?.focus()
+    if (hadKeys.current) {
+      const next = element?.querySelector<HTMLElement>('[data-gets-keys]') ?? element?.closest<HTMLElement>('.sheet')
+      next?.focus()
+    }
     hadKeys.current = false
     return () => {
       hadKeys.current = element?.contains(document.activeElement) ?? false

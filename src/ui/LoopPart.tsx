@@ -27,7 +27,9 @@ export function LoopPart({ player }: { readonly player: Player }) {
   /** From the bar that is shown now. */
   const loopBars = (count: number): void => {
     const shown = beatsOnce(lesson, player.gridBeat(), player.gridBeat()).from
-    const bars = barsFrom(schedule, shown, count)
+    // What leads in and what follows belong to the part that is looped.
+    const at = part === null ? shown : Math.min(part.to - schedule.grid, Math.max(part.from, shown))
+    const bars = barsFrom(schedule, at, count)
     player.setPart(bars.from, bars.to)
   }
   return (

@@ -20,7 +20,7 @@ type Props = {
   readonly player: Player
   readonly practice: Practice
   readonly along: Along
-  readonly sound: Pick<Sound, 'state' | 'wake'>
+  readonly sound: Sound
   readonly awake: boolean
   readonly part: PracticePart
   readonly showPart: (part: PracticePart) => void
@@ -31,18 +31,19 @@ type Props = {
 
 /** Practice: what is looped, building up from slow to full, and playing along with music that is tapped. */
 export function PracticeSheet({ player, practice, along, sound, awake, part, showPart, begun, close }: Props) {
+  const sounds = sound.state === 'sounding'
   return (
     <Sheet title={ladderWords.practice} closeLabel={labels.close} close={close}>
-      {sound.state === 'sounding' ? null : (
-        <div className="practice-sound">
-          <p className="sheet-note">{soundWords.state(sound.state)}</p>
-          {sound.state === 'missing' ? null : (
-            <button type="button" className="quiet-button" onClick={sound.wake}>
-              {soundWords.switchOn}
-            </button>
-          )}
-        </div>
-      )}
+      <div className="practice-sound">
+        <p className="sheet-note" role="status">
+          {soundWords.state(sound.state)}
+        </p>
+        {sound.state === 'missing' ? null : (
+          <button type="button" className="quiet-button" onClick={sounds ? sound.silence : sound.wake}>
+            {soundWords.switch(sounds)}
+          </button>
+        )}
+      </div>
       <Tabs
         label={ladderWords.practice}
         shown={part}
@@ -57,12 +58,15 @@ export function PracticeSheet({ player, practice, along, sound, awake, part, sho
           { key: 'music', title: tapWords.tab, content: <TapTempo player={player} along={along} /> },
         ]}
       />
-      <ul className="sheet-note practice-cautions">
-        {ladderWords.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-        {awake ? null : <li>{ladderWords.asleep}</li>}
-      </ul>
+      <details className="sheet-note practice-cautions">
+        <summary>{ladderWords.cautionsInShort}</summary>
+        <ul>
+          {ladderWords.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </details>
+      {awake ? null : <p className="sheet-note">{ladderWords.asleep}</p>}
     </Sheet>
   )
 }

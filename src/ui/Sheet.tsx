@@ -20,7 +20,8 @@ export function Sheet({ title, closeLabel, close, children }: Props) {
   const before = useRef<Element | null>(null)
   // At once: what opened the sheet may be folded away beside it, and would lose the keyboard before it is remembered.
   useLayoutEffect(() => {
-    before.current = document.activeElement
+    const { activeElement } = document
+    before.current = activeElement === document.body ? null : activeElement
     home.current?.focus({ preventScroll: true })
   }, [])
   // And back only when the page is as it was without the sheet.

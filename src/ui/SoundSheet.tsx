@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useId, useRef, useState } from 'react'
 import { useStore } from 'zustand'
 import type { Conductor, SoundChoices } from '../conductor.ts'
 import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
@@ -10,6 +10,7 @@ import { labels } from '../words/labels.ts'
 import { soundWords } from '../words/soundWords.ts'
 import { Choice } from './Choice.tsx'
 import { CountingChoice } from './CountingChoice.tsx'
+import { InPlace } from './InPlace.tsx'
 import { Sheet } from './Sheet.tsx'
 import { soundLater } from './soundLater.ts'
 import { TapDelay } from './TapDelay.tsx'
@@ -22,17 +23,9 @@ export function SoundSheet({ player, sound, close }: Props) {
   return (
     <Sheet title={soundWords.title} closeLabel={labels.close} close={close}>
       <p role="status">{soundWords.state(sound.state)}</p>
-      {sound.state === 'waiting' ? (
-        <button type="button" className="quiet-button" onClick={sound.wake}>
-          {soundWords.again}
-        </button>
-      ) : null}
-      {sound.conductor === null && sound.state === 'off' ? (
-        <button type="button" className="quiet-button" onClick={sound.wake}>
-          {soundWords.switchOn}
-        </button>
-      ) : null}
-      {sound.conductor === null ? null : <Choices player={player} conductor={sound.conductor} wake={sound.wake} />}
+      <Again sound={sound} />
+      <Switch on={sound.state !== 'off'} word={soundWords.on} set={(on) => (on ? sound.wake() : sound.silence())} />
+      {sound.conductor === null ? null : <Choices player={player} conductor={sound.conductor} />}
       {sound.conductor === null ? null : <TapDelay player={player} sound={sound} conductor={sound.conductor} />}
       {sound.conductor === null ? null : <ClickFiles player={player} conductor={sound.conductor} />}
       {sound.state === 'off' ? null : <p className="sheet-note">{soundWords.nothingHeard}</p>}
@@ -41,9 +34,25 @@ export function SoundSheet({ player, sound, close }: Props) {
   )
 }
 
-type ChoicesProps = { readonly player: Player; readonly conductor: Conductor; readonly wake: () => void }
+/** Where the device does not sound yet. When it does, the keyboard is the sheet's. */
+function Again({ sound }: { readonly sound: Sound }) {
+  const hadKeys = useRef(false)
+  return sound.state === 'waiting' ? (
+    <InPlace key="again" hadKeys={hadKeys}>
+      <button type="button" className="quiet-button" onClick={sound.wake}>
+        {soundWords.again}
+      </button>
+    </InPlace>
+  ) : (
+    <InPlace key="nothing" hadKeys={hadKeys}>
+      {null}
+    </InPlace>
+  )
+}
 
-function Choices({ player, conductor, wake }: ChoicesProps) {
+type ChoicesProps = { readonly player: Player; readonly conductor: Conductor }
+
+function Choices({ player, conductor }: ChoicesProps) {
   const id = useId()
   const bars = useStore(player.store, (state) => state.session.barsPerMinute)
   const lesson = useStore(player.store, (state) => state.lesson)
@@ -51,10 +60,10 @@ function Choices({ player, conductor, wake }: ChoicesProps) {
   const choices = useStore(conductor.store)
   const set = (next: Partial<SoundChoices>) => conductor.set(next)
   const usual = choices.halves === null
-  const said = ticksOf(lesson, { ...conductor.heard().choices, count: choices.count }).flatMap(({ say }) => say ?? [])
+  const heard = conductor.heard().choices
+  const said = ticksOf(lesson, heard).flatMap(({ say }) => say ?? [])
   return (
     <>
-      <Switch on={choices.on} word={soundWords.on} set={(on) => (on ? wake() : set({ on }))} />
       <label className="sheet-range" htmlFor={id}>
         {soundWords.volume}
         <input
@@ -77,9 +86,7 @@ function Choices({ player, conductor, wake }: ChoicesProps) {
           options={(['usual', 'on', 'off'] as const).map((value) => ({ value, text: soundWords.halvesText[value] }))}
           choose={(value) => set({ halves: value === 'usual' ? null : value === 'on' })}
         />
-        <p className="sheet-note">
-          {soundWords.halvesNow(labels.barsPerMinute(bars), conductor.heard().choices.halves, choices.on)}
-        </p>
+        <p className="sheet-note">{soundWords.halvesNow(labels.barsPerMinute(bars), heard.halves, choices.on)}</p>
       </fieldset>
       <Choice
         label={soundWords.count}
@@ -89,8 +96,8 @@ function Choices({ player, conductor, wake }: ChoicesProps) {
       />
       {choices.count === 'off' ? null : (
         <>
-          <CountingChoice player={player} label={soundWords.countedIn} />
-          <p className="sheet-note">{soundWords.said(said)}</p>
+          <CountingChoice player={player} label={labels.counting} />
+          <p className="sheet-note">{heard.count === 'off' ? soundWords.noVoice : soundWords.said(said)}</p>
         </>
       )}
       <label className="sheet-range" htmlFor={`${id}-offset`}>
@@ -131,16 +138,17 @@ function ClickFiles({ player, conductor }: { readonly player: Player; readonly c
   }
   const { dance, round } = useStore(player.store, (state) => state.lesson)
   const barsPerMinute = useStore(player.store, (state) => state.session.barsPerMinute)
-  const count = useStore(conductor.store, (state) => state.count)
+  // What is in the file follows all of it.
+  useStore(conductor.store)
   const [saved, setSaved] = useState('')
   return (
     <fieldset className="sheet-group">
       <legend>{soundWords.files}</legend>
       <p className="sheet-note">
         {soundWords.inFile({
-          ...{ loops: ROUNDS, tempo: labels.barsPerMinute(barsPerMinute), counted: count !== 'off' },
+          ...conductor.heard().choices,
+          ...{ loops: ROUNDS, tempo: labels.barsPerMinute(barsPerMinute) },
           seconds: ROUNDS * round * secondsPerBeat(dance, barsPerMinute),
-          halves: conductor.heard().choices.halves,
         })}
       </p>
       <button type="button" className="quiet-button" onClick={() => save('wav')}>

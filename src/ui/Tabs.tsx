@@ -25,6 +25,8 @@ export function Tabs<Key extends string>({ label, tabs, shown, show }: Props<Key
   const id = useId()
   const home = useRef<HTMLDivElement>(null)
   const press = (event: KeyboardEvent): void => {
+    // Alt and an arrow go back in the browser.
+    if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return
     const move = MOVES[event.key]
     const next =
       move === undefined

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react'
 import type { SoundingDriver } from '../clock/soundingDriver.ts'
-import type { Conductor, SoundChoices } from '../conductor.ts'
+import type { Conductor } from '../conductor.ts'
 import type { Player } from '../player.ts'
 import type { SoundState, Speaker } from '../sound/speaker.ts'
 import { pageAround } from './pageAround.ts'
@@ -15,7 +15,8 @@ export type Sound = {
   readonly conductor: Conductor | null
   /** Within a press: on, or tried again. */
   readonly wake: () => void
-  readonly set: (choices: Partial<SoundChoices>) => void
+  /** Off, also while what is to sound is still on its way. */
+  readonly silence: () => void
 }
 
 /** @param failed told when what makes sound cannot be fetched; must stay the same function */
@@ -39,7 +40,11 @@ export function useSound(player: Player, { speaker, driver }: SoundSource, faile
     loading.current = true
     import('../conductor.ts').then(
       ({ createConductor, FIRST_CHOICES }) => {
-        const made = createConductor(player, speaker, driver, pageAround(), { ...FIRST_CHOICES, on: true })
+        const made = createConductor(player, speaker, driver, pageAround(), {
+          ...FIRST_CHOICES,
+          // Somebody may have switched it off again.
+          on: speaker.state !== 'off',
+        })
         setConductor(made)
         // Words come when they are there; without them there are clicks.
         import('../keep/loadVoice.ts').then(({ loadVoice }) => loadVoice()).then(made.say, () => {})
@@ -52,6 +57,9 @@ export function useSound(player: Player, { speaker, driver }: SoundSource, faile
     )
   }, [conductor, player, speaker, driver, failed])
   useEffect(() => () => conductor?.close(), [conductor])
-  const set = useCallback((choices: Partial<SoundChoices>) => conductor?.set(choices), [conductor])
-  return { state, conductor, wake, set }
+  const silence = useCallback(() => {
+    if (conductor === null) speaker.sleep()
+    else conductor.set({ on: false })
+  }, [conductor, speaker])
+  return { state, conductor, wake, silence }
 }

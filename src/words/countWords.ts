@@ -1,15 +1,18 @@
 import type { Counting } from '../dance/dance.ts'
 import { type Count, calledAt, countAt, musicPlace, partSign } from '../timing/counts.ts'
+import { isWholeBars } from '../timing/wholeBars.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 
 /** What is counted: where only some steps are danced, which is the last of them; and from where on anybody dances. */
 type Counted = Comparison & {
   readonly steps?: { readonly last: number }
   readonly range?: { readonly from: number }
+  /** Beats from the start of a round to the start of the next. */
+  readonly round?: number
 }
 
-/** Before anybody dances it is counted in: the beats of the bar, with their halves where one counts in half beats. */
-function countInNow({ schedule }: Comparison, counting: Counting, t: number): Count {
+/** While nobody dances: the beats of the bar, with their halves where one counts in half beats. */
+function musicNow({ schedule }: Comparison, counting: Counting, t: number): Count {
   const { count, part } = musicPlace(schedule, t)
   const sign = counting === 'half beats' ? partSign(part) : ''
   return { text: sign === '' ? String(count) : sign, called: part < 1e-9 }
@@ -18,13 +21,17 @@ function countInNow({ schedule }: Comparison, counting: Counting, t: number): Co
 /** Whether it is counted in at `t`. */
 export const countsIn = ({ range }: Counted, t: number): boolean => range !== undefined && t < range.from - 1e-9
 
-/** The count to show large at a grid point; a dot after the last step that is danced, for what is called there is not. */
+/**
+ * The count to show large at a grid point; before the first and after the last step that is danced the music's beats, for what
+ * is called there is not danced; a dot where rounds are not bars of music.
+ */
 export function countNow(lesson: Counted, counting: Counting, t: number): Count {
-  if (countsIn(lesson, t)) return countInNow(lesson, counting, t)
+  if (countsIn(lesson, t)) return musicNow(lesson, counting, t)
   const { schedule, dance, steps } = lesson
   const called = calledAt(schedule, t)
   if (steps === undefined || called === null || called.index <= steps.last) return countAt(schedule, dance, counting, t)
-  return { text: '·', called: false }
+  // In a round that is no whole bars the numbers would leap.
+  return isWholeBars(lesson.round ?? 0, schedule) ? musicNow(lesson, counting, t) : { text: '·', called: false }
 }
 
 const SPOKEN = { '': '', '&': ' and', a: ' a', '·': ' and a quarter' } as const

@@ -91,13 +91,17 @@ export const ladderWords = {
     number === 1 ? '' : `Last time you came to speed ${number} of ${of}, ${percent(speed)}. It begins there.`,
   fromStart: 'Begin again at the slowest',
   again: 'Again',
-  /** Somebody has set another tempo, or plays along with music. */
-  ended: 'The tempo was set otherwise: it no longer climbs.',
+  /** Why it does not go on. */
+  ended: {
+    tempo: 'The tempo was set otherwise: it no longer climbs.',
+    music: 'It keeps to your music: it no longer climbs.',
+  },
   climbOn: 'Climb on',
 
   /** Where a speed is below half tempo; '' elsewhere. @param speed 1 = the usual tempo */
   caution: (speed: number): string => (speed < HALF_TEMPO - 1e-9 ? SLOW_PRACTICE : ''),
   asleep: 'This browser does not keep the screen on: it may go dark while you dance.',
+  cautionsInShort: 'Floor clear, warmed up, sound low, eyes off the screen; stop when something hurts.',
   /** Where practice is offered. */
   cautions: [
     'Clear the floor, and warm up first.',

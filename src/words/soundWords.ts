@@ -13,8 +13,10 @@ type InFile = {
   readonly loops: number
   readonly tempo: string
   readonly seconds: number
+  readonly bar: boolean
+  readonly beats: boolean
   readonly halves: boolean
-  readonly counted: boolean
+  readonly count: 'off' | 'counting' | 'steps'
 }
 
 /** "2 min 12 s". */
@@ -30,7 +32,7 @@ export const soundWords = {
   button: (state: State) => `Sound. ${STATES[state]}`,
   state: (state: State) => STATES[state],
   on: 'Sound',
-  switchOn: 'Switch sound on',
+  switch: (on: boolean) => (on ? 'Switch sound off' : 'Switch sound on'),
   again: 'Try again',
   volume: 'Volume',
   clicks: 'Clicks',
@@ -43,7 +45,7 @@ export const soundWords = {
   halvesText: { usual: 'Where the tempo leaves room', on: 'Always', off: 'Never' },
   count: 'Counted aloud',
   counts: { off: 'No words', counting: 'All of the count', steps: 'Only the steps’ own counts' },
-  countedIn: 'Counted in',
+  noVoice: 'The words are not here: the page could not fetch them, or has not yet.',
   /** 'In one round: "slow, quick, quick, …"'. @param words earliest first */
   said: (words: readonly string[]) =>
     words.length === 0
@@ -54,9 +56,12 @@ export const soundWords = {
     `The device says ${Math.round(reported * 1000)} ms, you add ${Math.round(added * 1000)} ms: ${Math.round((reported + added) * 1000)} ms in all.`,
   files: 'Save the click as a file',
   /** What is in a file: as it is heard now. */
-  inFile: ({ loops, tempo, seconds, halves, counted }: InFile) =>
-    `${loops} loops at ${tempo}, ${minutes(seconds)}, ${halves ? 'with' : 'without'} half beats` +
-    `${counted ? ' and counted aloud (MIDI: clicks alone)' : ''}. Bars of waiting are in it as they are heard.`,
+  inFile: ({ loops, tempo, seconds, bar, beats, halves, count }: InFile) => {
+    const clicks = [bar && !beats ? 'firsts of the bar' : '', beats ? 'beats' : '', halves ? 'half beats' : '']
+    const said = count === 'off' ? '' : ' and the count (MIDI: clicks alone)'
+    const heard = clicks.filter((one) => one !== '').join(', ')
+    return `${loops} loops at ${tempo}, ${minutes(seconds)}: ${heard === '' ? 'no clicks' : heard}${said}, with the bars of waiting.`
+  },
   wav: 'Sound (WAV)',
   midi: 'MIDI',
   saved: (name: string) => `Saved: ${name}`,

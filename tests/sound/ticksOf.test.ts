@@ -3,12 +3,14 @@ import { describe, expect, test } from 'vitest'
 import { dances } from '../../src/dance/dances.ts'
 import { secondsPerBeat } from '../../src/dance/secondsPerBeat.ts'
 import { lessonOf } from '../../src/session/lesson.ts'
-import { newSession, withAmount, withOrder, withSteps } from '../../src/session/session.ts'
+import { newSession, withAmount, withOrder, withPart, withSteps } from '../../src/session/session.ts'
 import { halvesBlur } from '../../src/sound/halvesBlur.ts'
 import { type Sounded, type TickChoices, ticksOf } from '../../src/sound/ticksOf.ts'
 import { VOICE_KEYS } from '../../src/sound/voice.ts'
+import { wordFor } from '../../src/sound/wordFor.ts'
 import { countAt, musicPlace } from '../../src/timing/counts.ts'
 import { beat } from '../../src/units.ts'
+import { countNow } from '../../src/words/countWords.ts'
 import { generatedFigure } from '../tools/generateFigure.ts'
 import { ALL_CLICKS, walksLesson } from '../tools/soundedLesson.ts'
 
@@ -130,6 +132,21 @@ describe('ticksOf(lesson, choices): words', () => {
   test('waltz & 1 2 3: the & before the first count', () => {
     const lesson = walksLesson('waltz', [0.5, 1, 1, 1], inTime, 0.5)
     expect(words(lesson, { counting: 'half beats', count: 'steps' })).toBe('and one two three')
+  })
+  test('a bar by itself, with a bar to get ready: that one is counted, as on the screen', () => {
+    const lesson = walksLesson('foxtrot', [2, 1, 1, 2, 1, 1, 2, 1, 1], (session) =>
+      withPart(inTime(session), { from: beat(4), to: beat(8) }),
+    )
+    expect([lesson.round, lesson.range.from]).toEqual([8, 2.5])
+    expect(words(lesson, { counting: 'slows and quicks' })).toBe('quick slow quick quick one two three')
+    for (const counting of ['bars and beats', 'slows and quicks'] as const) {
+      for (const { at, say } of ticksOf(lesson, { ...SILENT, counting, count: 'counting' })) {
+        const { text } = countNow(lesson, counting, lesson.range.from + at)
+        expect(wordFor(text)).toBe(say)
+      }
+    }
+    expect(countNow(lesson, 'slows and quicks', 8)).toEqual({ text: '1', called: true })
+    expect(countNow(lesson, 'half beats', 8.5)).toEqual({ text: '&', called: false })
   })
   test('a few steps by themselves: only theirs are called, and the count stops after them as it does on the screen', () => {
     const lesson = walksLesson('foxtrot', [2, 1, 1, 2, 1, 1], (session) =>
