@@ -106,8 +106,8 @@ export function App({ player, stage, ready, source }: Props) {
             if (sound.state === 'sounding') sound.silence()
             else {
               sound.wake()
-              // What is open stays: somebody has only talked to the class.
-              if (sheets.every(({ isOpen }) => !isOpen)) alone(soundSheet)
+              // The first time with what can be set; after that somebody has only talked to the class.
+              if (sound.conductor === null && sheets.every(({ isOpen }) => !isOpen)) alone(soundSheet)
             }
           },
         }}
@@ -136,7 +136,9 @@ export function App({ player, stage, ready, source }: Props) {
           </div>
           <StripView player={player} explained={marks.isOpen} openKeys={keys.toggle} />
         </div>
-        {practice === null || Bar === null || practiceSheet.isOpen ? null : <Bar practice={practice} />}
+        {practice === null || along === null || Bar === null || practiceSheet.isOpen ? null : (
+          <Bar player={player} practice={practice} along={along} />
+        )}
         <div className="controls">
           <Transport player={player} />
           <button

@@ -48,13 +48,13 @@ function Bar({ practice }: Props) {
 /** Somebody has touched the tempo. It is said where it climbed, and nothing moves under the finger. */
 function Ended({ practice }: Props) {
   return (
-    <>
+    <div className="climb-ended">
       <button type="button" className="quiet-button" onClick={() => practice.start()} {...GETS_KEYS}>
         {ladderWords.climbOn}
       </button>
       <button type="button" className="quiet-button" onClick={practice.stop}>
         {labels.close}
       </button>
-    </>
+    </div>
   )
 }

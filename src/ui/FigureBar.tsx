@@ -14,6 +14,7 @@ import { LinkButton } from './LinkButton.tsx'
 import { Notice } from './Notice.tsx'
 import { OpenButton } from './OpenButton.tsx'
 import type { Opening } from './useOpening.ts'
+import { useQuestion } from './useQuestion.ts'
 
 type Props = {
   readonly player: Player
@@ -43,8 +44,7 @@ function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
 /** Which figure, what it is, and the few things that concern the whole page. */
 export function FigureBar({ player, opening, show, teach, explain, sound, openNotes }: Props) {
   const { figure, written, dance } = useStore(player.store, (state) => state.lesson)
-  const { panels, order } = useStore(player.store, (state) => state.session)
-  const question = labels.ask(order.flatMap((panel) => panels[panel]?.way.kind ?? []))
+  const question = useQuestion(player)
   const own = useStore(player.store, (state) => state.own)
   const names = useStore(player.store, (state) => state.session.names)
   return (
@@ -58,6 +58,7 @@ export function FigureBar({ player, opening, show, teach, explain, sound, openNo
         choose={player.choose}
       />
       <p className="figure-facts">
+        {names ? null : <b className="question">{question} </b>}
         {labels.figureFacts(dance, figure)}
         {figure === written ? (
           <bdi className="figure-about"> {labels.figureAbout(figure)}</bdi>

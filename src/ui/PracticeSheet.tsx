@@ -12,6 +12,7 @@ import { Sheet } from './Sheet.tsx'
 import { Tabs } from './Tabs.tsx'
 import { TapTempo } from './TapTempo.tsx'
 import type { Sound } from './useSound.ts'
+import { WayBack } from './WayBack.tsx'
 
 /** What is practised: one of the sheet's tabs. */
 export type PracticePart = 'loop' | 'climb' | 'music'
@@ -67,6 +68,7 @@ export function PracticeSheet({ player, practice, along, sound, awake, part, sho
         </ul>
       </details>
       {awake ? null : <p className="sheet-note">{ladderWords.asleep}</p>}
+      <WayBack player={player} practice={practice} along={along} />
     </Sheet>
   )
 }

@@ -22,7 +22,9 @@ type Props = { readonly player: Player; readonly sound: Sound; readonly close: (
 export function SoundSheet({ player, sound, close }: Props) {
   return (
     <Sheet title={soundWords.title} closeLabel={labels.close} close={close}>
-      <p role="status">{soundWords.state(sound.state)}</p>
+      <p role="status">
+        {sound.conductor === null ? soundWords.state(sound.state) : <State sound={sound} conductor={sound.conductor} />}
+      </p>
       <Again sound={sound} />
       <Switch on={sound.state !== 'off'} word={soundWords.on} set={(on) => (on ? sound.wake() : sound.silence())} />
       {sound.conductor === null ? null : <Choices player={player} conductor={sound.conductor} />}
@@ -32,6 +34,14 @@ export function SoundSheet({ player, sound, close }: Props) {
       <p className="sheet-note">{soundWords.care}</p>
     </Sheet>
   )
+}
+
+/** Whether anything can be heard at all. */
+function State({ sound, conductor }: { readonly sound: Sound; readonly conductor: Conductor }) {
+  const { volume } = useStore(conductor.store)
+  const { bar, beats, halves, count } = conductor.heard().choices
+  const nothing = volume === 0 || (count === 'off' && !bar && !beats && !halves)
+  return sound.state === 'sounding' && nothing ? soundWords.onForNothing : soundWords.state(sound.state)
 }
 
 /** Where the device does not sound yet. When it does, the keyboard is the sheet's. */

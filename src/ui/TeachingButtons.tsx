@@ -3,13 +3,24 @@ import type { Player } from '../player.ts'
 import { labels } from '../words/labels.ts'
 import { showWords } from '../words/showWords.ts'
 import { Icon } from './Icon.tsx'
+import { useQuestion } from './useQuestion.ts'
 
 /** All that is pressed in the teaching view, besides the picture itself. */
 export function TeachingButtons({ player, leave }: { readonly player: Player; readonly leave: () => void }) {
   const playing = useStore(player.store, (state) => state.playing)
+  const names = useStore(player.store, (state) => state.session.names)
+  const question = useQuestion(player)
   const word = playing ? labels.pause : labels.play
   return (
     <div className="teaching-buttons">
+      {names ? null : (
+        <>
+          <b className="question">{question}</b>
+          <button type="button" className="quiet-button" onClick={player.reveal}>
+            {labels.showNames}
+          </button>
+        </>
+      )}
       <button
         type="button"
         className="icon-button"

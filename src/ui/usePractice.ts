@@ -2,6 +2,7 @@ import { type ComponentType, useCallback, useEffect, useRef, useState } from 're
 import type { Along } from '../along.ts'
 import type { Player } from '../player.ts'
 import type { Practice } from '../practice.ts'
+import type { PracticeBarProps } from './PracticeBar.tsx'
 
 /** null: the browser forbids it. */
 function shelf(): Storage | null {
@@ -24,11 +25,11 @@ export function usePractice(
   readonly along: Along | null
   readonly want: () => void
   /** What is seen of it while its sheet is closed. */
-  readonly Bar: ComponentType<{ readonly practice: Practice }> | null
+  readonly Bar: ComponentType<PracticeBarProps> | null
 } {
   const [practice, setPractice] = useState<Practice | null>(null)
   const [along, setAlong] = useState<Along | null>(null)
-  const [bar, setBar] = useState<{ readonly Bar: ComponentType<{ readonly practice: Practice }> } | null>(null)
+  const [bar, setBar] = useState<{ readonly Bar: ComponentType<PracticeBarProps> } | null>(null)
   const asked = useRef(false)
   const gone = useRef(false)
   useEffect(() => {
@@ -44,13 +45,13 @@ export function usePractice(
       import('../practice.ts'),
       import('../keep/keptLadders.ts'),
       import('../along.ts'),
-      import('./ClimbBar.tsx'),
+      import('./PracticeBar.tsx'),
     ]).then(
-      ([{ createPractice }, { keptLadders }, { createAlong }, { ClimbBar }]) => {
+      ([{ createPractice }, { keptLadders }, { createAlong }, { PracticeBar }]) => {
         if (gone.current) return
         setPractice(createPractice(player, keptLadders(shelf())))
         setAlong(createAlong(player))
-        setBar({ Bar: ClimbBar })
+        setBar({ Bar: PracticeBar })
       },
       () => {
         asked.current = false

@@ -20,6 +20,7 @@ export function testTempo(player: Player): number {
 type Before = {
   readonly barsPerMinute: number
   readonly loop: boolean
+  readonly played: boolean
   readonly choices: Partial<SoundChoices>
   /** While it goes on. */
   readonly tempo: number
@@ -38,14 +39,17 @@ export function useTapDelay(player: Player, conductor: Conductor) {
     setRuns(false)
     conductor.set(was.choices)
     // Somebody has set another tempo, or chosen another figure: that holds.
-    if (player.store.getState().session.barsPerMinute !== was.tempo) return
+    const { session, playing } = player.store.getState()
+    if (session.barsPerMinute !== was.tempo) return
     player.pause()
     player.setTempo(was.barsPerMinute)
     if (!was.loop) player.setLoop(false)
+    // Whoever has paused it wants it to stand.
+    if (was.played && playing) player.play(0)
   }, [player, conductor])
 
   const start = useCallback(() => {
-    const { session, lesson } = player.store.getState()
+    const { session, lesson, playing } = player.store.getState()
     const { on, beats, halves, count } = conductor.store.getState()
     setTaps([])
     player.pause()
@@ -58,6 +62,7 @@ export function useTapDelay(player: Player, conductor: Conductor) {
     before.current = {
       barsPerMinute: session.barsPerMinute,
       loop: lesson.repeats,
+      played: playing,
       choices: { on, beats, halves, count },
       tempo: player.store.getState().session.barsPerMinute,
     }

@@ -88,7 +88,7 @@ export const ladderWords = {
       .join(' '),
   /** When a figure is opened whose ladder was begun before; '' where it was not. */
   remembered: ({ number, of, speed }: Where): string =>
-    number === 1 ? '' : `Last time you came to speed ${number} of ${of}, ${percent(speed)}. It begins there.`,
+    number === 1 ? '' : `You have come to speed ${number} of ${of}, ${percent(speed)}.`,
   fromStart: 'Begin again at the slowest',
   again: 'Again',
   /** Why it does not go on. */

@@ -45,6 +45,7 @@ export const loopWords = {
   from: 'Loop from',
   to: 'Loop to',
   whole: 'Whole figure',
+  wayBack: 'Back to the whole figure at full tempo',
   title: 'Loop',
   hint: 'Drag along the strip, or choose here.',
   bars: (bars: number): string => (bars === 1 ? 'This bar' : 'Two bars'),

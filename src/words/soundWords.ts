@@ -31,6 +31,8 @@ export const soundWords = {
   more: 'Sound: volume, clicks, count',
   button: (state: State) => `Sound. ${STATES[state]}`,
   state: (state: State) => STATES[state],
+  /** Nothing is chosen that could be heard. */
+  onForNothing: 'Sound is on, but nothing is chosen that can be heard',
   on: 'Sound',
   switch: (on: boolean) => (on ? 'Switch sound off' : 'Switch sound on'),
   again: 'Try again',

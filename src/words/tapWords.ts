@@ -19,7 +19,7 @@ export const tapWords = {
   tap: 'Tap',
   tapHint: 'Tap on each beat of the music; the first tap is the one',
   intro:
-    'Tap on each beat of the music, from a one. Your last taps set the tempo; after 3 seconds without a tap it begins anew.',
+    'Tap on each beat of the music, beginning on a 1. Your last taps set the tempo; after 3 seconds without a tap it begins anew.',
 
   /** What is still wanted, or why there is no tempo yet. @param taps so far in this run */
   waiting: (taps: number): string => {
@@ -49,7 +49,11 @@ export const tapWords = {
   twice: 'Twice as fast',
   half: 'Half as fast',
 
+  withMusic: 'Plays along with your music.',
+  leave: 'Leave the music',
   earlier: 'Half a beat earlier',
+  earlierShort: '½ beat earlier',
+  laterShort: '½ beat later',
   later: 'Half a beat later',
   nudgeHint: 'If the picture is between the beats of the music:',
   /** "½ beat later than tapped"; '' when it is where it was tapped. @param halfBeats later is positive */
@@ -64,7 +68,7 @@ export const tapWords = {
   isAlong: (along: boolean, playing: boolean, bars: boolean): string => {
     if (!along) return 'With music: from its next bar on, after counting in.'
     if (!playing) return 'Waits: Play begins on the music’s next bar. After half a minute it plays by itself again.'
-    return `Plays along. ${bars ? '' : 'A few steps keep the beat; their rounds are no whole bars. '}Music wanders: tap again now and then, from a one.`
+    return `Plays along. ${bars ? '' : 'A few steps keep the beat; their rounds are no whole bars. '}Music wanders: tap again now and then, beginning on a 1.`
   },
   /** What no page can tell from the music's own way to the ear. */
   early: 'Most people tap a few hundredths of a second before the beat they hear; the picture is then as early.',

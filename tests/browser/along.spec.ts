@@ -82,9 +82,21 @@ for (const [width, height, dark] of [
     expect(await axeFindings(page)).toEqual([])
     await page.evaluate(() => window.overfoot.player.play())
     expect(Math.abs(await outOfBar(page, one, 500))).toBeLessThan(0.13)
-    await along.click()
+    if (width < 640) {
+      await along.click()
+      expect(await state(page)).toMatchObject({ playing: true, along: false })
+      await expect(page.locator('.sheet')).toContainText('With music:')
+      return
+    }
+    // With the sheet closed a bar says so, puts it right and leaves it.
+    await page.keyboard.press('Escape')
+    const bar = page.getByRole('region', { name: 'Play along' })
+    await expect(bar).toContainText('Plays along with your music.')
+    await bar.getByRole('button', { name: '½ beat later' }).click()
+    await expect(bar).toContainText('½ beat later than tapped')
+    await bar.getByRole('button', { name: 'Leave the music' }).click()
+    await expect(bar).toBeHidden()
     expect(await state(page)).toMatchObject({ playing: true, along: false })
-    await expect(page.locator('.sheet')).toContainText('With music:')
   })
 }
 

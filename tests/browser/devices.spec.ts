@@ -267,6 +267,11 @@ test('in the teaching view the keyboard gets to everything, and the picture stay
     await page.keyboard.press('Tab')
     expect(await box()).toEqual(before)
   }
+  // Asked there, it is answered there.
+  await page.keyboard.press('n')
+  await expect(page.locator('.teaching-buttons')).toContainText('Who is late?')
+  await page.getByRole('button', { name: 'Show names' }).last().click()
+  await expect(page.locator('.teaching-buttons')).not.toContainText('Who is late?')
   await page.getByRole('button', { name: 'Leave full screen' }).press('Enter')
   await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
 })

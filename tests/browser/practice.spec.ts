@@ -11,6 +11,8 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
     player.choose(player.figures.find(({ id }) => id.startsWith('12'))?.id ?? '')
   })
   await page.getByRole('button', { name: 'Practice' }).click()
+  // What is to be heeded is on the screen, however long the loop's choices.
+  await expect(page.locator('.practice-cautions')).toBeInViewport({ ratio: 0.9 })
   // By the arrow keys from tab to tab.
   await page.getByRole('tab', { name: 'Loop' }).press('ArrowRight')
   await expect(page.getByRole('tab', { name: 'Slow to full' })).toBeFocused()
@@ -44,9 +46,21 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
   await page.getByRole('button', { name: 'Slower', exact: true }).click()
   expect(await speed()).toBe(70)
   expect(await axeFindings(page)).toEqual([])
+  // Another tempo ends it, and it is said; then one press leads back to all of it.
+  await page.locator('.tempo').getByRole('button', { name: '75 %' }).click()
+  await expect(page.locator('.sheet')).toContainText('The tempo was set otherwise: it no longer climbs.')
+  await page.getByRole('button', { name: 'Back to the whole figure at full tempo' }).click()
+  expect(await speed()).toBe(100)
+  await expect(page.locator('.sheet')).not.toContainText('no longer climbs')
+  await page.evaluate(() => {
+    const { player } = window.overfoot
+    player.setTempo(player.store.getState().lesson.dance.tempo.from * 0.72)
+  })
+  const began = await speed()
+  await page.getByRole('button', { name: 'Start', exact: true }).click()
   await page.getByRole('button', { name: 'Stop climbing' }).press('Enter')
   await expect(page.locator('.practice-start')).toBeFocused()
-  expect(await speed()).toBe(70)
+  expect(await speed()).toBe(began)
   // With the sheet closed there is nothing to start with: the keys are the beat's again.
   await page.locator('.practice-start').press('Enter')
   await page.keyboard.press('Escape')
@@ -154,6 +168,14 @@ test('the click as a file: a WAV and a MIDI file come down; the delay that was t
     expect(download.suggestedFilename().endsWith(ending)).toBe(true)
     await expect(page.locator('.sheet')).toContainText(`Saved: ${download.suggestedFilename()}`)
   }
+
+  // What is said of a file is true at once.
+  await page.getByLabel('Half beats', { exact: true }).selectOption('Never')
+  await expect(page.locator('.sheet')).toContainText(': beats, with the bars of waiting.')
+  await page.getByLabel('Beats', { exact: true }).uncheck()
+  await page.getByLabel('First of the bar, higher and louder').uncheck()
+  await expect(page.locator('.sheet')).toContainText('Sound is on, but nothing is chosen that can be heard')
+  await expect(page.locator('.sheet')).toContainText('no clicks')
 
   await page.getByRole('button', { name: 'Start the test' }).click()
   const tap = page.getByRole('button', { name: 'Tap what you hear' })

@@ -45,9 +45,7 @@ describe('ladderWords: numbers', () => {
   test('the count-in is said before a speed only', () => {})
   test('what is remembered', () => {
     expect(ladderWords.remembered(rungOf(ladder))).toBe('')
-    expect(ladderWords.remembered(rungOf(up(ladder)))).toBe(
-      'Last time you came to speed 2 of 6, 60 %. It begins there.',
-    )
+    expect(ladderWords.remembered(rungOf(up(ladder)))).toBe('You have come to speed 2 of 6, 60 %.')
   })
 })
 
