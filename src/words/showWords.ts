@@ -41,7 +41,7 @@ export const showWords = {
   tableColumns: { count: 'Count', step: 'Step' },
   goTo: (count: string) => `Go to ${count}`,
 
-  steps: 'Two steps',
+  steps: 'This step',
   stepsHint: 'Loop this step with the one before it',
 
   teach: 'Full screen',
