@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla'
 import { beatAt, type Clock, clockThen, isOver } from './clock/clock.ts'
 import { modulo } from './clock/modulo.ts'
+import { BEFORE_THE_BEAT, riseBefore } from './clock/riseBefore.ts'
 import type { SoundingDriver } from './clock/soundingDriver.ts'
 import type { Player } from './player.ts'
 import { beginningOf, type Lesson } from './session/lesson.ts'
@@ -8,7 +9,7 @@ import { SAMPLE_RATE } from './sound/beatLasts.ts'
 import { halvesBlur } from './sound/halvesBlur.ts'
 import { indexAt, isRight, type Line, pieceOf, quietOf } from './sound/line.ts'
 import type { PageAround } from './sound/pageAround.ts'
-import { BEFORE_THE_BEAT, type Score, scoreOf } from './sound/scoreOf.ts'
+import { type Score, scoreOf } from './sound/scoreOf.ts'
 import type { Speaker } from './sound/speaker.ts'
 import type { TickChoices } from './sound/ticksOf.ts'
 import type { Voice } from './sound/voice.ts'
@@ -63,8 +64,6 @@ const LOOK = 0.25
 const SLACK = 0.024
 /** One sound gives way to another before the beat on which it changes, so that the new one is there on it; in seconds. */
 const RISE = 0.005
-/** Where it is changed at a round's end, up to this part of a beat before it: no later call has room there. */
-const GIVES_WAY = 0.2
 
 type Sounded = Score<AudioBuffer | null>
 /** What has been asked for: a line, and how many of its pieces. */
@@ -223,7 +222,7 @@ export function createConductor(
     queue(current, when, when)
     const score = scoreAt(clock)
     const shorter = Math.min(score.secondsPerBeat, current.score.secondsPerBeat)
-    const rise = Math.min(BEFORE_THE_BEAT, GIVES_WAY * shorter, Math.max(RISE, when - now.when))
+    const rise = Math.min(riseBefore(shorter), Math.max(RISE, when - now.when))
     const line = lineOf(score, clock, { time: clock.anchor.now, when }, rise)
     upcoming = { clock, asked: begin(line, current) }
   }
@@ -325,7 +324,8 @@ export function createConductor(
     say(words) {
       voice = words
       driver.setBreath(breath())
-      follow()
+      // Nothing has been chosen, but what is heard is another: whoever shows it looks again.
+      store.setState({})
     },
     reported: () => speaker.reported,
     passesSwitch: page.silentSwitch.offered,

@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla'
 import { beatAt, type Clock, clockThen, isOver, paused, putOff, soughtTo } from './clock/clock.ts'
 import type { Driver } from './clock/driver.ts'
+import { riseBefore } from './clock/riseBefore.ts'
 import { speedOf } from './dance/speed.ts'
 import type { Figure } from './figure/figure.ts'
 import { type OwnFigure, ownFigure, withOwn } from './figure/ownFigure.ts'
@@ -32,8 +33,8 @@ import type { CountInBars } from './timing/countIn.ts'
 import { gridPointBefore, nearestGridPoint } from './timing/grid.ts'
 import { type Beat, beat, type Seconds, seconds } from './units.ts'
 
-/** So long before the next round it can still be taken back, in seconds: its words begin sooner than it does. */
-const KEPT_UNTIL = 0.13
+/** What takes another sound's place is asked for a little sooner, in seconds. */
+const ASKED = 0.005
 
 /**
  * The whole pipeline: session + figure → lesson → paged panels → at a beat: frames → stage. Playing only chooses the beat.
@@ -72,7 +73,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   const changesAt = (): Seconds => {
     if (!clock.playing) return driver.now()
     const soon = soonest()
-    return clock.former === undefined ? seconds(Math.max(soon, clock.anchor.now)) : soon
+    const then = clockThen(clock, soon)
+    return then.former === undefined ? seconds(Math.max(soon, then.anchor.now)) : soon
   }
   /** The same for what begins out of silence. */
   const fromSilence = (): Seconds => driver.first?.() ?? soonest()
@@ -245,9 +247,12 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
       if (after !== current) framePanels()
     },
     keepRound() {
-      if (toCome?.clock !== clock || clock.former === undefined || soonest() + KEPT_UNTIL > clock.anchor.now)
-        return false
-      clock = clock.former
+      if (toCome?.clock !== clock || clock.former === undefined) return false
+      const { former, anchor, secondsPerBeat } = clock
+      // Of the next round's sound nothing must have begun.
+      const sooner = riseBefore(Math.min(secondsPerBeat, former.secondsPerBeat)) + ASKED
+      if (soonest() + (soonest() > driver.now() ? sooner : 0) >= anchor.now) return false
+      clock = former
       const kept = withTempo(session(), figure, toCome.until)
       const current = store.getState().lesson
       const lesson = leadsToSame(kept, session()) ? current : lessonOf(kept, figure)

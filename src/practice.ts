@@ -27,16 +27,18 @@ const countInOf = (ladder: Ladder): CountInBars => (rungOf(ladder).countIn >= 2 
 export type PracticeState = {
   /** null: nobody does. */
   readonly ladder: Ladder | null
-  /** Why nobody does any more, until it is acknowledged; null: nothing ended it. */
-  readonly ended: 'tempo' | 'music' | null
+  /** Why nobody does any more, until it is acknowledged: another tempo was set, or it was stopped; null: nothing to say. */
+  readonly ended: 'tempo' | 'stopped' | null
 }
 
 export type Practice = {
   readonly store: StoreApi<PracticeState>
   /** From where the figure was left, or from its slowest; it plays. @param anew from the slowest, as wished */
   start(wishes?: LadderWishes, anew?: boolean): void
-  /** Nobody climbs any more; at the tempo at hand it goes on. Also when that is so already: then it is acknowledged. */
+  /** Nobody climbs any more; at the tempo at hand it goes on. */
   stop(): void
+  /** What was said of its end has been read. */
+  acknowledge(): void
   /** From the slowest again, as it was planned. */
   again(): void
   hold(held: boolean): void
@@ -98,7 +100,10 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
     })
   const step = (change: (ladder: Ladder) => Ladder): void => {
     const { ladder } = store.getState()
-    if (ladder !== null) begin(change(ladder), player.store.getState().playing)
+    if (ladder === null) return
+    const next = change(ladder)
+    // At the highest there is none above.
+    if (next !== ladder) begin(next, player.store.getState().playing)
   }
 
   /** A loop is over, or as good as over. @param seam whether the next one has not begun yet, so that it can be counted in */
@@ -154,13 +159,13 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
         climbsFrom = null
       }
       const { ladder, ended } = store.getState()
-      if (ended !== null && session.figure !== practised) store.setState({ ended: null })
+      if (ended !== null && (session.figure !== practised || along !== null)) store.setState({ ended: null })
       if (ladder === null || ours) return
       // Another figure, a tempo that somebody else has set, music: nobody climbs any more.
       const isOurs =
         session.figure === practised && along === null && Math.abs(session.barsPerMinute - tempoOf(ladder)) < NEAR
-      const why = along === null ? 'tempo' : 'music'
-      if (!isOurs) store.setState({ ladder: null, ended: session.figure === practised ? why : null })
+      const isSaid = session.figure === practised && along === null
+      if (!isOurs) store.setState({ ladder: null, ended: isSaid ? 'tempo' : null })
     }),
   ]
 
@@ -176,8 +181,9 @@ export function createPractice(player: Player, kept: KeptLadders = laddersInMemo
     stop() {
       const kept = keepSpeed()
       if (kept !== null) stand(kept)
-      stand(null)
+      if (store.getState().ladder !== null) store.setState({ ladder: null, ended: 'stopped' })
     },
+    acknowledge: () => store.setState({ ended: null }),
     again() {
       const { ladder } = store.getState()
       if (ladder !== null) begin({ ...ladder, rung: 0, done: 0, held: false }, true)

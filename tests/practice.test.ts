@@ -100,6 +100,39 @@ describe('createPractice(player): from slow to full', () => {
     }
   })
 
+  test('without sound to the last moment; after it the next speed is there', () => {
+    const { driver, player, practice, speedNow } = practising()
+    practice.start({ ...WISHES, loops: 1 })
+    while (speedNow() < 0.7) driver.crank(1 / 240)
+    while (player.clock().anchor.now - driver.now() > 0.01) driver.crank(1 / 240)
+    practice.hold(true)
+    expect(speedNow()).toBeCloseTo(0.5, 9)
+  })
+
+  test('faster than the fastest there is nothing; what is said of an end goes with the figure, and with music', () => {
+    const { driver, player, practice, run } = practising()
+    practice.start({ ...WISHES, steps: 2 })
+    practice.up()
+    run(8)
+    const at = player.beatNow()
+    practice.up()
+    expect(player.beatNow()).toBe(at)
+    const ended = () => practice.store.getState().ended
+    practice.stop()
+    expect(ended()).toBe('stopped')
+    practice.acknowledge()
+    expect(ended()).toBeNull()
+    for (const deed of ['figure', 'music'] as const) {
+      practice.start(WISHES)
+      player.setTempo(20)
+      expect(ended()).toBe('tempo')
+      if (deed === 'figure') player.choose('sqq')
+      else player.playAlong({ one: driver.now(), barsPerMinute: 25 })
+      expect(ended()).toBeNull()
+      player.playAlong(null)
+    }
+  })
+
   test('a step back or up begins with counting in', () => {
     const { player, practice, run } = practising()
     practice.start(WISHES)

@@ -61,7 +61,7 @@ const ROOM = { beside: 0.8, ahead: 0.9 } as const
 export function textPixels(height: number): number {
   return height < SMALLEST_WRITTEN ? 0 : Math.min(22, Math.max(13, height / 19))
 }
-const SMALLEST_WRITTEN = 180
+const SMALLEST_WRITTEN = 170
 
 /**
  * The part of each action at which its foot is put down, where that was set; read off the curve of the whole plan, also

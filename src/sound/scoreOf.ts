@@ -1,3 +1,4 @@
+import { BEFORE_THE_BEAT } from '../clock/riseBefore.ts'
 import type { Lesson } from '../session/lesson.ts'
 import { SAMPLE_RATE } from './beatLasts.ts'
 import { chunksOf } from './chunksOf.ts'
@@ -37,8 +38,6 @@ export type Score<Buffer> = {
 
 /** Beats that are one but for rounding. */
 const NEAR = 1e-9
-/** Words begin before their beat: "quick" by 0.114 s. In seconds. */
-export const BEFORE_THE_BEAT = 0.12
 
 /** The last few things made, by what they were made for. */
 function remembering<Made>(count: number, make: (key: number) => Made): (key: number) => Made {

@@ -67,9 +67,11 @@ function momentAt(sounded: Sounded, at: number, call: Call | null): Moment {
   return { time, count, on: part < NEAR ? 'beat' : isNear(part, 0.5) ? 'half' : 'between', call }
 }
 
-/** Whether what is called last is none of the steps that are danced: there the beats are counted, on the screen as well. */
-const isPast = ({ schedule, steps }: Sounded, time: number): boolean =>
-  (calledAt(schedule, time)?.index ?? -1) > steps.last
+/** Whether what is called last, or would be, is none of the steps that are danced: the beats are counted, as on the screen. */
+function isPast({ schedule, steps }: Sounded, time: number): boolean {
+  const some = steps.first > 0 || steps.last < schedule.actions.length - 1
+  return some && ((calledAt(schedule, time)?.index ?? -1) > steps.last || time >= schedule.length - NEAR)
+}
 
 /** The count as it stands on the screen; a call that is danced but falls past the steps is counted where it was made. */
 function numberFor(sounded: Sounded, moment: Moment, { counting, count, ands = true }: TickChoices): string | null {

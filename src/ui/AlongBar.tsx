@@ -3,6 +3,7 @@ import type { Along } from '../along.ts'
 import type { Player } from '../player.ts'
 import { tapWords } from '../words/tapWords.ts'
 import { SettledStatus } from './SettledStatus.tsx'
+import { useKeysBack } from './useKeysBack.ts'
 
 type Props = { readonly player: Player; readonly along: Along }
 
@@ -13,9 +14,10 @@ export function AlongBar({ player, along }: Props) {
 }
 
 function Bar({ along }: { readonly along: Along }) {
+  const home = useKeysBack()
   const nudge = useStore(along.store, (state) => state.taps.nudge)
   return (
-    <section className="climb-bar" aria-label={tapWords.along}>
+    <section className="climb-bar" aria-label={tapWords.along} ref={home}>
       <SettledStatus text={[tapWords.withMusic, tapWords.nudged(nudge)].filter((part) => part !== '').join(' ')} />
       <div className="practice-buttons">
         <button type="button" className="toggle" onClick={() => along.nudge(-1)}>

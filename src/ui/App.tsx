@@ -107,7 +107,8 @@ export function App({ player, stage, ready, source }: Props) {
             else {
               sound.wake()
               // The first time with what can be set; after that somebody has only talked to the class.
-              if (sound.conductor === null && sheets.every(({ isOpen }) => !isOpen)) alone(soundSheet)
+              const practises = practice?.store.getState().ladder != null || player.store.getState().along !== null
+              if (sound.conductor === null && !practises && sheets.every(({ isOpen }) => !isOpen)) alone(soundSheet)
             }
           },
         }}

@@ -31,7 +31,11 @@ type Opener = { readonly isOpen: boolean; readonly toggle: () => void }
 
 /** What the visitor has opened, and the demos by their dance, each dance where its first one stands. */
 function menuOf(demos: readonly Figure[], own: readonly OwnFigure[]) {
-  const option = (figure: Figure, group: string) => ({ value: figure.id, text: labels.figureTitle(figure), group })
+  const option = (figure: Figure, group: string) => ({
+    value: figure.id,
+    text: labels.figureTitle(figure, dances[figure.dance]),
+    group,
+  })
   const order = [...new Set(demos.map(({ dance }) => dance))]
   return [
     ...own.map(({ figure }) => option(figure, openWords.groups.own)),

@@ -6,11 +6,11 @@ import { ClimbBar } from './ClimbBar.tsx'
 
 export type PracticeBarProps = { readonly player: Player; readonly practice: Practice; readonly along: Along }
 
-/** What goes on of practice while its sheet is closed. Nobody climbs with music: one of the two is empty, or both. */
+/** What goes on of practice while its sheet is closed. Whoever keeps to music does not climb: one of the two at most is seen. */
 export function PracticeBar({ player, practice, along }: PracticeBarProps) {
   return (
     <>
-      <ClimbBar practice={practice} />
+      <ClimbBar player={player} practice={practice} along={along} />
       <AlongBar player={player} along={along} />
     </>
   )

@@ -36,7 +36,7 @@ export function PracticeSheet({ player, practice, along, sound, awake, part, sho
   return (
     <Sheet title={ladderWords.practice} closeLabel={labels.close} close={close}>
       <div className="practice-sound">
-        <p className="sheet-note" role="status">
+        <p className={sound.state === 'missing' ? 'sheet-note' : 'for-ears'} role="status">
           {soundWords.state(sound.state)}
         </p>
         {sound.state === 'missing' ? null : (
@@ -44,6 +44,7 @@ export function PracticeSheet({ player, practice, along, sound, awake, part, sho
             {soundWords.switch(sounds)}
           </button>
         )}
+        <WayBack player={player} practice={practice} along={along} />
       </div>
       <Tabs
         label={ladderWords.practice}
@@ -68,7 +69,6 @@ export function PracticeSheet({ player, practice, along, sound, awake, part, sho
         </ul>
       </details>
       {awake ? null : <p className="sheet-note">{ladderWords.asleep}</p>}
-      <WayBack player={player} practice={practice} along={along} />
     </Sheet>
   )
 }

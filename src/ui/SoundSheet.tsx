@@ -16,14 +16,18 @@ import { soundLater } from './soundLater.ts'
 import { TapDelay } from './TapDelay.tsx'
 import type { Sound } from './useSound.ts'
 
-type Props = { readonly player: Player; readonly sound: Sound; readonly close: () => void }
+type Props = { readonly player: Player; readonly sound: Sound }
 
 /** What is heard, and how. It comes as soon as there is something to set. */
-export function SoundSheet({ player, sound, close }: Props) {
+export function SoundSheet({ player, sound, close }: Props & { readonly close: () => void }) {
   return (
     <Sheet title={soundWords.title} closeLabel={labels.close} close={close}>
       <p role="status">
-        {sound.conductor === null ? soundWords.state(sound.state) : <State sound={sound} conductor={sound.conductor} />}
+        {sound.conductor === null ? (
+          soundWords.state(sound.state)
+        ) : (
+          <State player={player} sound={sound} conductor={sound.conductor} />
+        )}
       </p>
       <Again sound={sound} />
       <Switch on={sound.state !== 'off'} word={soundWords.on} set={(on) => (on ? sound.wake() : sound.silence())} />
@@ -37,7 +41,10 @@ export function SoundSheet({ player, sound, close }: Props) {
 }
 
 /** Whether anything can be heard at all. */
-function State({ sound, conductor }: { readonly sound: Sound; readonly conductor: Conductor }) {
+function State({ player, sound, conductor }: Props & { readonly conductor: Conductor }) {
+  // Half beats go by the tempo, and the count by the dance.
+  useStore(player.store, (state) => state.session.barsPerMinute)
+  useStore(player.store, (state) => state.lesson)
   const { volume } = useStore(conductor.store)
   const { bar, beats, halves, count } = conductor.heard().choices
   const nothing = volume === 0 || (count === 'off' && !bar && !beats && !halves)

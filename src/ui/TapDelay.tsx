@@ -51,8 +51,9 @@ export function TapDelay({ player, sound, conductor }: Props) {
             return
           }
           // Browsers allow sound within a press only.
+          const { on } = conductor.store.getState()
           sound.wake()
-          test.start()
+          test.start(on)
         }}
       >
         {test.runs ? delayWords.stop : delayWords.start}

@@ -1,3 +1,4 @@
+import { useRef } from 'react'
 import { useStore } from 'zustand'
 import type { Player } from '../player.ts'
 import { labels } from '../words/labels.ts'
@@ -10,13 +11,19 @@ export function TeachingButtons({ player, leave }: { readonly player: Player; re
   const playing = useStore(player.store, (state) => state.playing)
   const names = useStore(player.store, (state) => state.session.names)
   const question = useQuestion(player)
+  const playButton = useRef<HTMLButtonElement>(null)
+  const reveal = (): void => {
+    // What was pressed goes away.
+    playButton.current?.focus()
+    player.reveal()
+  }
   const word = playing ? labels.pause : labels.play
   return (
     <div className="teaching-buttons">
       {names ? null : (
         <>
           <b className="question">{question}</b>
-          <button type="button" className="quiet-button" onClick={player.reveal}>
+          <button type="button" className="quiet-button" onClick={reveal}>
             {labels.showNames}
           </button>
         </>
@@ -24,6 +31,7 @@ export function TeachingButtons({ player, leave }: { readonly player: Player; re
       <button
         type="button"
         className="icon-button"
+        ref={playButton}
         aria-label={showWords.inTeaching(word)}
         title={word}
         onClick={player.toggle}

@@ -26,9 +26,11 @@ export function WayBack({ player, practice, along }: Props) {
     <button
       type="button"
       className="quiet-button"
+      title={loopWords.wayBackHint}
       aria-disabled={isThere}
       onClick={() => {
         practice.stop()
+        practice.acknowledge()
         if (keeps) along.stop()
         if (!isWhole) {
           player.change((session) => withSteps(session, null))

@@ -37,7 +37,9 @@ export function useTapDelay(player: Player, conductor: Conductor) {
     if (was === null) return
     before.current = null
     setRuns(false)
-    conductor.set(was.choices)
+    const { on, ...choices } = was.choices
+    // Whoever has switched it off meanwhile wants to talk.
+    conductor.set(on ? choices : was.choices)
     // Somebody has set another tempo, or chosen another figure: that holds.
     const { session, playing } = player.store.getState()
     if (session.barsPerMinute !== was.tempo) return
@@ -48,26 +50,30 @@ export function useTapDelay(player: Player, conductor: Conductor) {
     if (was.played && playing) player.play(0)
   }, [player, conductor])
 
-  const start = useCallback(() => {
-    const { session, lesson, playing } = player.store.getState()
-    const { on, beats, halves, count } = conductor.store.getState()
-    setTaps([])
-    player.pause()
-    if (!lesson.repeats) player.setLoop(true)
-    player.setTempo(testTempo(player))
-    conductor.set({ on: true, beats: true, halves: false, count: 'off' })
-    player.seek(player.store.getState().lesson.range.from)
-    player.play(0)
-    // Only now: whoever pauses from here on ends it.
-    before.current = {
-      barsPerMinute: session.barsPerMinute,
-      loop: lesson.repeats,
-      played: playing,
-      choices: { on, beats, halves, count },
-      tempo: player.store.getState().session.barsPerMinute,
-    }
-    setRuns(true)
-  }, [player, conductor])
+  /** @param on whether sound was on before the press */
+  const start = useCallback(
+    (on: boolean) => {
+      const { session, lesson, playing } = player.store.getState()
+      const { beats, halves, count } = conductor.store.getState()
+      setTaps([])
+      player.pause()
+      if (!lesson.repeats) player.setLoop(true)
+      player.setTempo(testTempo(player))
+      conductor.set({ on: true, beats: true, halves: false, count: 'off' })
+      player.seek(player.store.getState().lesson.range.from)
+      player.play(0)
+      // Only now: whoever pauses from here on ends it.
+      before.current = {
+        barsPerMinute: session.barsPerMinute,
+        loop: lesson.repeats,
+        played: playing,
+        choices: { on, beats, halves, count },
+        tempo: player.store.getState().session.barsPerMinute,
+      }
+      setRuns(true)
+    },
+    [player, conductor],
+  )
 
   useEffect(() => {
     const stop = player.store.subscribe(({ playing, session }) => {

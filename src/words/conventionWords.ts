@@ -1,8 +1,7 @@
 import type { Convention } from '../dance/dance.ts'
 import { calledAt } from '../timing/counts.ts'
 import type { ScheduledAction } from '../timing/schedule.ts'
-import type { Comparison } from '../transfer/comparison.ts'
-import { countsIn } from './countWords.ts'
+import { type Counted, countsIn } from './countWords.ts'
 import { beatsInWords } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
 
@@ -57,10 +56,7 @@ const OVER = 'the steps are done: stand and count on until they begin again'
  * The convention in the own words of the action that was called last ("a slow, on the & after: placed, half way; …"),
  * and where its timing comes from.
  */
-export function conventionWords(
-  lesson: Comparison & { readonly steps?: { readonly last: number }; readonly range?: { readonly from: number } },
-  t: number,
-): { action: string; source: string } {
+export function conventionWords(lesson: Counted, t: number): { action: string; source: string } {
   const { schedule, dance, steps } = lesson
   const called = calledAt(schedule, t) ?? (schedule.actions[0] as ScheduledAction)
   const scheduled = schedule.actions[Math.min(called.index, steps?.last ?? called.index)] ?? called

@@ -4,8 +4,8 @@ import { isWholeBars } from '../timing/wholeBars.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 
 /** What is counted: where only some steps are danced, which is the last of them; and from where on anybody dances. */
-type Counted = Comparison & {
-  readonly steps?: { readonly last: number }
+export type Counted = Comparison & {
+  readonly steps?: { readonly first: number; readonly last: number }
   readonly range?: { readonly from: number }
   /** Beats from the start of a round to the start of the next. */
   readonly round?: number
@@ -29,7 +29,9 @@ export function countNow(lesson: Counted, counting: Counting, t: number): Count 
   if (countsIn(lesson, t)) return musicNow(lesson, counting, t)
   const { schedule, dance, steps } = lesson
   const called = calledAt(schedule, t)
-  if (steps === undefined || called === null || called.index <= steps.last) return countAt(schedule, dance, counting, t)
+  const some = steps !== undefined && (steps.first > 0 || steps.last < schedule.actions.length - 1)
+  const past = some && ((called?.index ?? -1) > steps.last || t >= schedule.length - 1e-9)
+  if (!past) return countAt(schedule, dance, counting, t)
   // In a round that is no whole bars the numbers would leap.
   return isWholeBars(lesson.round ?? 0, schedule) ? musicNow(lesson, counting, t) : { text: '·', called: false }
 }

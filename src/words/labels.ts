@@ -4,6 +4,7 @@ import { secondsPerBeat } from '../dance/secondsPerBeat.ts'
 import { speedOf } from '../dance/speed.ts'
 import type { Figure } from '../figure/figure.ts'
 import type { WayKind } from '../transfer/way.ts'
+import { toBeat } from '../units.ts'
 import { fraction } from './fraction.ts'
 import { provenanceWords } from './provenanceWords.ts'
 import { shownLine } from './shownLine.ts'
@@ -23,7 +24,12 @@ const stepLength = (grid: number): string => (grid === 0.25 ? 'A quarter beat' :
 export const labels = {
   program: 'Overfoot',
   figure: 'Figure',
-  figureTitle: ({ title }: Figure) => shownLine(title),
+  /** "Three walks (1 bar)": in the list, where one looks for a longer or a shorter one. */
+  figureTitle: ({ title, timings }: Figure, { beatsPerBar }: Pick<Dance, 'beatsPerBar'>) => {
+    const beats = (timings[0]?.values ?? []).reduce((sum, value) => sum + toBeat(value), 0)
+    const bars = beats / beatsPerBar
+    return `${shownLine(title)} (${fraction(bars)} ${bars > 1 ? 'bars' : 'bar'})`
+  },
   figureAbout: ({ about }: Figure) => shownLine(about),
   /** "Foxtrot, leader." */
   figureFacts: ({ name }: Dance, { role }: Figure) => `${name}, ${role}.`,

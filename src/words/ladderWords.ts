@@ -20,11 +20,9 @@ type Where = {
 }
 
 /** What comes after where one is. */
-function next({ held, waits, isThrough, number, of }: Where): string {
+function next({ waits, isThrough }: Where): string {
   if (isThrough) return 'Through: it goes on at this speed.'
-  if (waits) return 'Press “Faster” to go up.'
-  if (held) return 'Held at this speed.'
-  return number === of ? 'This is the last speed.' : ''
+  return waits ? 'Press “Faster” to go up.' : ''
 }
 
 /** What is said of building up from slow to full. */
@@ -77,10 +75,10 @@ export const ladderWords = {
       ? `At ${percent(to)}: ${many(loops, 'loop')}.`
       : `From ${Math.round(from * 100)} to ${percent(to)} in ${many(steps, 'speed')}, ${many(loops, 'loop')} at each: ${steps * loops} loops.`) +
     ` ${many(countIn, 'bar')} of counting in before ${steps === 1 ? 'it' : 'each speed'}.`,
-  /** "Speed 3 of 6: 70 %. Loop 2 of 4." and what holds it. */
+  /** "Speed 3 of 6: 70 %, held. Loop 2 of 4." In one line on a phone, so that nothing moves under a finger. */
   where: (where: Where): string =>
     [
-      `Speed ${where.number} of ${where.of}: ${percent(where.speed)}.`,
+      `Speed ${where.number} of ${where.of}: ${percent(where.speed)}${where.held && !where.isThrough ? ', held' : ''}.`,
       where.isThrough ? '' : `Loop ${where.loop} of ${where.loops}.`,
       next(where),
     ]
@@ -94,7 +92,7 @@ export const ladderWords = {
   /** Why it does not go on. */
   ended: {
     tempo: 'The tempo was set otherwise: it no longer climbs.',
-    music: 'It keeps to your music: it no longer climbs.',
+    stopped: 'It no longer climbs, and goes on at this tempo.',
   },
   climbOn: 'Climb on',
 

@@ -94,8 +94,9 @@ for (const [width, height, dark] of [
     await expect(bar).toContainText('Plays along with your music.')
     await bar.getByRole('button', { name: '½ beat later' }).click()
     await expect(bar).toContainText('½ beat later than tapped')
-    await bar.getByRole('button', { name: 'Leave the music' }).click()
+    await bar.getByRole('button', { name: 'Leave the music' }).press('Enter')
     await expect(bar).toBeHidden()
+    await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
     expect(await state(page)).toMatchObject({ playing: true, along: false })
   })
 }

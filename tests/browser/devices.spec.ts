@@ -270,8 +270,9 @@ test('in the teaching view the keyboard gets to everything, and the picture stay
   // Asked there, it is answered there.
   await page.keyboard.press('n')
   await expect(page.locator('.teaching-buttons')).toContainText('Who is late?')
-  await page.getByRole('button', { name: 'Show names' }).last().click()
+  await page.getByRole('button', { name: 'Show names' }).last().press('Enter')
   await expect(page.locator('.teaching-buttons')).not.toContainText('Who is late?')
+  await expect(page.getByRole('button', { name: 'or press the picture' })).toBeFocused()
   await page.getByRole('button', { name: 'Leave full screen' }).press('Enter')
   await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
 })

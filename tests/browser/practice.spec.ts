@@ -40,16 +40,16 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
   await expect(status).toContainText('Speed 2 of 6')
   expect(await speed()).toBeGreaterThan(70)
   await page.getByRole('button', { name: 'Hold' }).click()
-  await expect(status).toContainText('Held at this speed.')
+  await expect(status).toContainText(', held.')
   await page.getByRole('button', { name: 'Go on' }).click()
-  await expect(status).not.toContainText('Held')
+  await expect(status).not.toContainText('held')
   await page.getByRole('button', { name: 'Slower', exact: true }).click()
   expect(await speed()).toBe(70)
   expect(await axeFindings(page)).toEqual([])
   // Another tempo ends it, and it is said; then one press leads back to all of it.
   await page.locator('.tempo').getByRole('button', { name: '75 %' }).click()
   await expect(page.locator('.sheet')).toContainText('The tempo was set otherwise: it no longer climbs.')
-  await page.getByRole('button', { name: 'Back to the whole figure at full tempo' }).click()
+  await page.getByRole('button', { name: 'Whole, 100 %' }).click()
   expect(await speed()).toBe(100)
   await expect(page.locator('.sheet')).not.toContainText('no longer climbs')
   await page.evaluate(() => {
@@ -64,7 +64,17 @@ test('build up: loop after loop it climbs, holds, goes back and up, and stops wh
   // With the sheet closed there is nothing to start with: the keys are the beat's again.
   await page.locator('.practice-start').press('Enter')
   await page.keyboard.press('Escape')
-  await page.locator('.climb-bar').getByRole('button', { name: 'Stop climbing' }).press('Enter')
+  // Sound on: nothing opens over what is practised.
+  await page.getByRole('button', { name: 'Sound. Sound is off' }).click()
+  await expect(page.getByRole('button', { name: 'Sound. Sound is on' })).toBeVisible()
+  await expect(page.locator('.sheet')).toHaveCount(0)
+  const bar = page.locator('.climb-bar')
+  await bar.getByRole('button', { name: 'Stop climbing' }).press('Enter')
+  await expect(bar).toContainText('It no longer climbs, and goes on at this tempo.')
+  await expect(bar.getByRole('button', { name: 'Climb on' })).toBeFocused()
+  await bar.getByRole('button', { name: 'Whole, 100 %' }).press('Enter')
+  expect(await speed()).toBe(100)
+  await expect(bar).toHaveCount(0)
   await expect(page.getByRole('slider', { name: 'Beat' })).toBeFocused()
 })
 
@@ -194,4 +204,8 @@ test('the click as a file: a WAV and a MIDI file come down; the delay that was t
   await page.getByRole('button', { name: /^Set to \d+ ms$/ }).press('Enter')
   await expect(tap).toBeFocused()
   await expect(page.locator('.tap-delay')).toContainText(/Set to 1[0-9]0 ms\. Tap on to check it\./)
+  // Switched off meanwhile, it stays off.
+  await page.getByRole('checkbox', { name: 'Sound', exact: true }).uncheck()
+  await page.getByRole('button', { name: 'End the test' }).click()
+  await expect(page.locator('.sheet > p[role=status]').first()).toHaveText('Sound is off')
 })

@@ -43,7 +43,7 @@ test('from where, and for whom: each is another picture, and the partner is said
     })
     pictures.add(picture)
   }
-  await page.getByRole('combobox', { name: 'Figure' }).selectOption({ label: 'Waltz natural turn' })
+  await page.getByRole('combobox', { name: 'Figure' }).selectOption({ label: 'Waltz natural turn (2 bars)' })
   await keep()
   await page.getByRole('button', { name: 'Show', exact: true }).click()
   await page.getByRole('radio', { name: 'Facing the class', exact: true }).check()
@@ -172,7 +172,9 @@ test('names off: no list gives the answer away, and the keys neither', async ({ 
 
 test('a long figure turns its page, and says which it is', async ({ page }) => {
   await open(page)
-  await page.getByRole('combobox', { name: 'Figure' }).selectOption({ label: 'Twelve walks down the long side' })
+  await page
+    .getByRole('combobox', { name: 'Figure' })
+    .selectOption({ label: 'Twelve walks down the long side (4½ bars)' })
   const pages = await page.evaluate(() => {
     const { player } = window.overfoot
     const { range } = player.store.getState().lesson

@@ -148,6 +148,22 @@ describe('ticksOf(lesson, choices): words', () => {
     expect(countNow(lesson, 'slows and quicks', 8)).toEqual({ text: '1', called: true })
     expect(countNow(lesson, 'half beats', 8.5)).toEqual({ text: '&', called: false })
   })
+  test('the last steps of a figure by themselves: as those in its middle', () => {
+    const walks = new Array(8).fill(1)
+    const last = walksLesson('foxtrot', walks, (session) => withSteps(inTime(session), { first: 6, last: 7 }))
+    const middle = walksLesson('foxtrot', walks, (session) => withSteps(inTime(session), { first: 2, last: 3 }))
+    for (const lesson of [last, middle]) {
+      expect(lesson.round).toBe(3)
+      expect(words(lesson, { counting: 'bars and beats' })).toBe('three four')
+      expect(countNow(lesson, 'bars and beats', lesson.range.from + 2.5).text).toBe('·')
+    }
+    // A bar, with a bar to get ready: the music's beats, and no bar's number.
+    const bar = walksLesson('waltz', new Array(9).fill(1), (session) =>
+      withPart(inTime(session), { from: beat(6), to: beat(9) }),
+    )
+    expect(words(bar, { counting: 'bars and beats' })).toBe('three three two three one two')
+    expect(countNow(bar, 'bars and beats', 9).text).toBe('1')
+  })
   test('a few steps by themselves: only theirs are called, and the count stops after them as it does on the screen', () => {
     const lesson = walksLesson('foxtrot', [2, 1, 1, 2, 1, 1], (session) =>
       withSteps(inTime(session), { first: 1, last: 2 }),

@@ -14,11 +14,11 @@ describe('ladderWords.where(rung)', () => {
     expect(where(times(9, ladder, afterLoop))).toBe('Speed 3 of 6: 70 %. Loop 2 of 4.')
   })
   test('held, waiting, at the last speed, and through', () => {
-    expect(where(hold(ladder, true))).toBe('Speed 1 of 6: 50 %. Loop 1 of 4. Held at this speed.')
+    expect(where(hold(ladder, true))).toBe('Speed 1 of 6: 50 %, held. Loop 1 of 4.')
     expect(where(times(4, { ...ladder, onTap: true }, afterLoop))).toBe(
       'Speed 1 of 6: 50 %. Loop 4 of 4. Press “Faster” to go up.',
     )
-    expect(where(times(5, ladder, up))).toBe('Speed 6 of 6: 100 %. Loop 1 of 4. This is the last speed.')
+    expect(where(times(5, ladder, up))).toBe('Speed 6 of 6: 100 %. Loop 1 of 4.')
     expect(where(times(24, ladder, afterLoop))).toBe('Speed 6 of 6: 100 %. Through: it goes on at this speed.')
   })
   test('the button that is named is there', () => {
