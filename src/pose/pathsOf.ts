@@ -20,11 +20,7 @@ export function pathsOf(
   actions: readonly FloorAction[],
   swings: Readonly<Record<Foot, readonly Swing[]>>,
 ): Paths {
-  const count = actions.length
-  return {
-    left: rowsOf(footPieces(start.left, swings.left), count),
-    right: rowsOf(footPieces(start.right, swings.right), count),
-    load: rowsOf(loadPieces(actions), count),
-    weight: rowsOf(weightPieces(actions), count),
-  }
+  const feet = [footPieces(start.left, swings.left), footPieces(start.right, swings.right)] as const
+  const [left, right, load, weight] = rowsOf([...feet, loadPieces(actions), weightPieces(actions)], actions.length)
+  return { left, right, load, weight }
 }

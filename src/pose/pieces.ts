@@ -18,8 +18,11 @@ export type Rows = {
   readonly values: Float64Array
   /** Numbers in a row: its end, where x is 0, how fast x grows, then four for each cubic, then what else it carries. */
   readonly size: number
-  /** For each action the offset of the first row that ends after the action's beginning. */
+  /** For each action the offset of the first row that ends after the action's beginning, in each table: side by side. */
   readonly firstOf: Int32Array
+  /** How many tables, and which of them this is. */
+  readonly tables: number
+  readonly table: number
 }
 
 /** Where a row's cubics begin. */
@@ -37,8 +40,22 @@ export const linear = (from: number, way: number): Cubic => [from, way, 0, 0]
 /** From `from` to `to`, flat at both ends (smoothstep). */
 export const easing = (from: number, to: number): Cubic => hermite(from, 0, to, 0)
 
-/** @param pieces one after another from 0 on, at least one; the last holds for ever @param actions how many there are */
-export function rowsOf(pieces: readonly Piece[], actions: number): Rows {
+/**
+ * Tables of one figure. What is looked up at one moment lies side by side, for a long figure is larger than a processor's cache.
+ * @param tables each: pieces one after another from 0 on, at least one; the last holds for ever
+ * @param actions how many there are
+ */
+export function rowsOf<Tables extends readonly (readonly Piece[])[]>(
+  tables: readonly [...Tables],
+  actions: number,
+): { [Key in keyof Tables]: Rows } {
+  const firstOf = new Int32Array(actions * tables.length)
+  return tables.map((pieces, table) => tableOf(pieces, firstOf, tables.length, table)) as {
+    [Key in keyof Tables]: Rows
+  }
+}
+
+function tableOf(pieces: readonly Piece[], firstOf: Int32Array, tables: number, table: number): Rows {
   const [{ cubics, more = [] }] = pieces as [Piece]
   const size = HEAD + 4 * cubics.length + more.length
   const values = new Float64Array(pieces.length * size)
@@ -48,17 +65,16 @@ export function rowsOf(pieces: readonly Piece[], actions: number): Rows {
     const end = k === pieces.length - 1 ? Number.POSITIVE_INFINITY : piece.to
     values.set([end, from, rate, ...piece.cubics.flat(), ...(piece.more ?? [])], k * size)
   }
-  const firstOf = new Int32Array(actions)
-  for (let index = 0, at = 0; index < actions; index++) {
+  for (let index = 0, at = 0; index * tables < firstOf.length; index++) {
     while ((values[at] as number) <= index) at += size
-    firstOf[index] = at
+    firstOf[index * tables + table] = at
   }
-  return { values, size, firstOf }
+  return { values, size, firstOf, tables, table }
 }
 
 /** The offset of the row in which `p` lies. @param index the action that `p` lies in */
-export function rowAt({ values, size, firstOf }: Rows, index: number, p: number): number {
-  let at = firstOf[index] as number
+export function rowAt({ values, size, firstOf, tables, table }: Rows, index: number, p: number): number {
+  let at = firstOf[index * tables + table] as number
   while (p >= (values[at] as number)) at += size
   return at
 }
