@@ -8,7 +8,7 @@ import { labels } from '../words/labels.ts'
 /** Bars a minute. */
 const STEP = 0.5
 /** One tap away; 1 = the dance's usual tempo. */
-const SPEEDS = [0.5, 0.75, 1]
+const SPEEDS = [0.5, 0.6, 0.75, 1]
 
 /** How fast: in bars a minute, as the trade says it, and what that is in beats and seconds. */
 export function TempoControl({ player }: { readonly player: Player }) {
