@@ -69,6 +69,8 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
   const session = (): Session => store.getState().session
   /** The earliest time at which what is heard can be changed; now, where nothing is heard. */
   const soonest = (): Seconds => driver.next?.() ?? driver.now()
+  /** The same for what begins out of silence. */
+  const fromSilence = (): Seconds => driver.first?.() ?? soonest()
   /** When a change holds. What sounds already goes on; nothing waits where nothing plays; what is to begin begins first. */
   const changesAt = (): Seconds => {
     if (!clock.playing) return driver.now()
@@ -76,8 +78,6 @@ export function createPlayer(figures: readonly Figure[], driver: Driver): Player
     const then = clockThen(clock, soon)
     return then.former === undefined ? seconds(Math.max(soon, then.anchor.now)) : soon
   }
-  /** The same for what begins out of silence. */
-  const fromSilence = (): Seconds => driver.first?.() ?? soonest()
 
   const speedNow = (): number => speedOf(store.getState().lesson.dance, session().barsPerMinute)
   const framePanels = (): void => screen.frame(session(), store.getState().lesson, beatNow())

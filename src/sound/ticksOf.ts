@@ -1,7 +1,8 @@
 import { modulo } from '../clock/modulo.ts'
 import type { Counting, Dance } from '../dance/dance.ts'
-import { calledAt, countAt, musicPlace } from '../timing/counts.ts'
+import { countAt, musicPlace } from '../timing/counts.ts'
 import { gridPoints } from '../timing/grid.ts'
+import { isAfterSteps } from '../timing/isAfterSteps.ts'
 import type { Schedule } from '../timing/schedule.ts'
 import { isWholeBars } from '../timing/wholeBars.ts'
 import { type ClickChoices, clickFor } from './clickFor.ts'
@@ -67,16 +68,10 @@ function momentAt(sounded: Sounded, at: number, call: Call | null): Moment {
   return { time, count, on: part < NEAR ? 'beat' : isNear(part, 0.5) ? 'half' : 'between', call }
 }
 
-/** Whether what is called last, or would be, is none of the steps that are danced: the beats are counted, as on the screen. */
-function isPast({ schedule, steps }: Sounded, time: number): boolean {
-  const some = steps.first > 0 || steps.last < schedule.actions.length - 1
-  return some && ((calledAt(schedule, time)?.index ?? -1) > steps.last || time >= schedule.length - NEAR)
-}
-
 /** The count as it stands on the screen; a call that is danced but falls past the steps is counted where it was made. */
 function numberFor(sounded: Sounded, moment: Moment, { counting, count, ands = true }: TickChoices): string | null {
   const { time, on, call } = moment
-  const past = isPast(sounded, time)
+  const past = isAfterSteps(sounded.schedule, sounded.steps, time)
   // In a round that is no whole bars the numbers would leap.
   const keepsBars = isWholeBars(sounded.round, sounded.schedule)
   if (call === null) {
@@ -103,7 +98,8 @@ function slowOrQuickFor(
   const standsIn = time < 0 ? time + round : time
   const waits = time < 0 ? standsIn >= schedule.length - NEAR : time >= schedule.length - NEAR
   if (count !== 'counting' || on !== 'beat') return null
-  if (isPast(sounded, time)) return isWholeBars(round, schedule) ? wordFor(String(beat)) : null
+  if (isAfterSteps(sounded.schedule, sounded.steps, time))
+    return isWholeBars(round, schedule) ? wordFor(String(beat)) : null
   return waits ? textAt(time) : null
 }
 

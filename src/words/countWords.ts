@@ -1,5 +1,6 @@
 import type { Counting } from '../dance/dance.ts'
-import { type Count, calledAt, countAt, musicPlace, partSign } from '../timing/counts.ts'
+import { type Count, countAt, musicPlace, partSign } from '../timing/counts.ts'
+import { isAfterSteps } from '../timing/isAfterSteps.ts'
 import { isWholeBars } from '../timing/wholeBars.ts'
 import type { Comparison } from '../transfer/comparison.ts'
 
@@ -28,10 +29,7 @@ export const countsIn = ({ range }: Counted, t: number): boolean => range !== un
 export function countNow(lesson: Counted, counting: Counting, t: number): Count {
   if (countsIn(lesson, t)) return musicNow(lesson, counting, t)
   const { schedule, dance, steps } = lesson
-  const called = calledAt(schedule, t)
-  const some = steps !== undefined && (steps.first > 0 || steps.last < schedule.actions.length - 1)
-  const past = some && ((called?.index ?? -1) > steps.last || t >= schedule.length - 1e-9)
-  if (!past) return countAt(schedule, dance, counting, t)
+  if (steps === undefined || !isAfterSteps(schedule, steps, t)) return countAt(schedule, dance, counting, t)
   // In a round that is no whole bars the numbers would leap.
   return isWholeBars(lesson.round ?? 0, schedule) ? musicNow(lesson, counting, t) : { text: '·', called: false }
 }
